@@ -1,0 +1,23 @@
+# Warnings are errors in every target of ours; assertions stay on in release builds (a stop beats a silent wrong result).
+add_compile_options(-Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror)
+string(REPLACE "-DNDEBUG" "" CMAKE_CXX_FLAGS_RELEASE "${CMAKE_CXX_FLAGS_RELEASE}")
+string(REPLACE "-DNDEBUG" "" CMAKE_CXX_FLAGS_RELWITHDEBINFO "${CMAKE_CXX_FLAGS_RELWITHDEBINFO}")
+
+set(COILWRIGHT_SANITIZE "" CACHE STRING "Sanitizers, as in address,undefined or thread")
+if(COILWRIGHT_SANITIZE)
+  add_compile_options(-fsanitize=${COILWRIGHT_SANITIZE} -fno-omit-frame-pointer)
+  add_link_options(-fsanitize=${COILWRIGHT_SANITIZE})
+endif()
+
+option(COILWRIGHT_COVERAGE "Instrument for coverage" OFF)
+if(COILWRIGHT_COVERAGE)
+  add_compile_options(--coverage)
+  add_link_options(--coverage)
+endif()
+
+find_program(COILWRIGHT_CCACHE ccache)
+if(COILWRIGHT_CCACHE)
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${CMAKE_COMMAND} -E env CCACHE_SLOPPINESS=pch_defines,time_macros
+      ${COILWRIGHT_CCACHE})
+  add_compile_options(-fpch-preprocess)
+endif()

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Everything that can be bought, by key.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "catalog/alloy.h"
+#include "catalog/bobbin.h"
+#include "catalog/insulation.h"
+#include "catalog/sheet.h"
+#include "catalog/wire.h"
+
+namespace catalog {
+
+/// All parts by key; also the copies that a saved design carries.
+struct Catalog {
+    std::map<std::string, Sheet> sheets;
+    std::map<std::string, Alloy> alloys;
+    std::map<std::string, Wire> wires;
+    std::map<std::string, Bobbin> bobbins;
+    std::map<std::string, Insulation> insulation;
+    bool operator==(const Catalog&) const = default;
+};
+
+/// The map that holds parts of type `Part`.
+template <class Part> const std::map<std::string, Part>& partsOf(const Catalog& c);
+template <> inline const std::map<std::string, Sheet>& partsOf<Sheet>(const Catalog& c) { return c.sheets; }
+template <> inline const std::map<std::string, Alloy>& partsOf<Alloy>(const Catalog& c) { return c.alloys; }
+template <> inline const std::map<std::string, Wire>& partsOf<Wire>(const Catalog& c) { return c.wires; }
+template <> inline const std::map<std::string, Bobbin>& partsOf<Bobbin>(const Catalog& c) { return c.bobbins; }
+template <> inline const std::map<std::string, Insulation>& partsOf<Insulation>(const Catalog& c) { return c.insulation; }
+
+/// The entry that `ref` means: its own, else `stored` (a design's copies), else `catalog`; null if there is none.
+template <class Part>
+[[nodiscard]] const Part* find(const PartRef<Part>& ref, const Catalog& stored, const Catalog& shop) {
+    if (ref.own) return ref.own.get();
+    for (const Catalog* where : {&stored, &shop})
+        if (const auto it = partsOf<Part>(*where).find(ref.key); it != partsOf<Part>(*where).end()) return &it->second;
+    return nullptr;
+}
+
+/// One catalog file's text: "sheets.json" and so on, with the name for messages.
+struct CatalogFile {
+    std::string name;  ///< file name; its stem says which kind of part: sheets alloys wires bobbins insulation
+    std::string text;
+};
+
+/// Reads catalog files in order; an entry of a later file replaces one of the same key (a shop's own folder comes
+/// last). Each file: {"format": 1, "sources": {key: text}, "entries": {key: entry}}. Checks each entry (bh curve
+/// rising, chambers inside each other's order, overall >= bare, source key known). Throws BadInput with all faults.
+[[nodiscard]] Catalog load(const std::vector<CatalogFile>& files);
+
+}  // namespace catalog

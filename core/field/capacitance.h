@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Capacitances between layers, shields and core of a coil build.
+#pragma once
+
+#include <complex>
+#include <string>
+#include <vector>
+
+#include "coil/coil_build.h"
+
+namespace field {
+
+/// What a capacitance ends on.
+struct Body {
+    enum class Kind { Layer, Foil, Core } kind = Kind::Core;
+    int index = 0;  ///< into build.layers or build.foils
+    auto operator<=>(const Body&) const = default;
+};
+
+/// Two bodies facing each other over a stretch of the axis, with evenly spread capacitance. Voltages along a layer run
+/// linearly from its first to its last turn.
+struct Facing {
+    Body a, b;
+    double y0 = 0, y1 = 0;            ///< stretch over which they face, m
+    std::complex<double> total;       ///< F, over the whole stretch; imaginary part <= 0 (loss)
+    bool operator==(const Facing&) const = default;
+};
+
+struct CapacitanceResult {
+    std::vector<Facing> facings;
+    std::vector<std::complex<double>> turnToTurn;  ///< per layer: between neighbouring turns of the layer, F (one gap)
+    bool valid = true;
+    std::string why;
+    bool operator==(const CapacitanceResult&) const = default;
+};
+
+/// All facings of a coil build with the sheets, walls and fill between them: layer to layer, layer to foil, to core through
+/// the bobbin wall, outermost to the outer leg (window part of the turn only: 2 x stack), edges to flanges and yokes (same
+/// part), uncovered parts look through to the next object. `lossy` false: all loss factors taken as zero.
+[[nodiscard]] CapacitanceResult capacitances(const coil::CoilBuild& build, bool lossy);
+
+}  // namespace field

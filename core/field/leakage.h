@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Leakage inductance matrix between layers from the two-dimensional field in the window and beyond it.
+#pragma once
+
+#include <Eigen/Core>
+#include <vector>
+
+#include "coil/coil_build.h"
+
+namespace field {
+
+/// Carries uniform current density: one layer or section in a window's cross-section.
+struct CurrentBox {
+    coil::Box box;
+    double turns = 1;
+};
+
+/// A window w x h with infinitely permeable walls; x from the tongue.
+struct Window {
+    double width = 0;
+    double height = 0;
+};
+
+/// What stands round the window's cross-section.
+enum class Surroundings {
+    Closed,  ///< iron on all four sides
+    Open     ///< the tongue as one iron plane (x = 0), free space beyond
+};
+
+/// M'_ij of one ampere in one turn each, H per metre of turn, shape n x n, symmetric: the window part of the inductance
+/// matrix without the (0,0) term that is the main flux (Closed), or with logarithmic potential of boxes and their images in
+/// the tongue (Open, defined up to a constant times the all-ones matrix).
+///
+///     Closed:  M'_ij = mu0 / (w h)  sum_{(m,n) != (0,0)}  e_m e_n F_i F_j / ((m pi/w)^2 + (n pi/h)^2)
+///
+/// E. Roth, Revue generale de l'electricite (1928), with the main flux kept out; one direction summed in closed form.
+/// Exact for balanced ampere-turns in the closed window. Positive semidefinite on vectors that sum to zero.
+[[nodiscard]] Eigen::MatrixXd windowMatrix(const std::vector<CurrentBox>& boxes, const Window& window, Surroundings around);
+
+/// lambda_ij = M'_ii + M'_jj - 2 M'_ij, H/m per turn squared: twice the energy with +1 ampere-turn in i and -1 in j.
+[[nodiscard]] Eigen::MatrixXd pairLambda(const Eigen::MatrixXd& windowMatrix);
+
+/// Leakage matrix of all layers of a coil build, H, shape n x n for n layers in `build.layers` order, for currents in the
+/// layers' wires (turns and senses included). Only combinations with zero net ampere-turns are physical.
+///
+/// Ends::Beyond: lambda inside weighted by the turn's length within the window (2 x stack on a shell, 1 x stack on a
+/// two-leg core), lambda outside by the rest at the pair's mean radius; M = -1/2 lambda_ij N_i N_j.
+/// Ends::Walled: the axial mode n = 0 with the perimeter l(x) inside the integral, modes n >= 1 times the geometric mean
+/// of the two turn lengths.
+struct LeakageResult {
+    Eigen::MatrixXd matrix;  ///< H
+    bool valid = true;
+    std::string why;
+};
+[[nodiscard]] LeakageResult leakageMatrix(const coil::CoilBuild& build, design::Ends ends);
+
+}  // namespace field
