@@ -12,13 +12,13 @@ namespace magnetics {
 
 /// The sheets of one alloy within the stack, resolved from the catalog.
 struct StackBlock {
-    std::string alloy;              ///< for people
+    std::string alloy;  ///< for people
     double share = 1;
-    double thickness = 0;           ///< of a sheet, m
-    double initialPermeability = 1; ///< with the design's factor
-    double resistivity = 0;         ///< ohm m
-    double saturation = 0;          ///< T
-    double rayleigh = 0;            ///< m/A, 0 unknown
+    double thickness = 0;            ///< of a sheet, m
+    double initialPermeability = 1;  ///< with the design's factor
+    double resistivity = 0;          ///< ohm m
+    double saturation = 0;           ///< T
+    double rayleigh = 0;             ///< m/A, 0 unknown
     std::vector<catalog::BhPoint> curve;
     bool operator==(const StackBlock&) const = default;
 };
@@ -31,20 +31,27 @@ struct CoreModel {
     double fringing = 1;    ///< factor that was applied
     std::vector<StackBlock> blocks;
     bool valid = true;
-    std::string why;        ///< "alternating sheets are computed as parallel paths", …
+    std::string why;  ///< "alternating sheets are computed as parallel paths", …
     bool operator==(const CoreModel&) const = default;
 };
+/// The design's core resolved against its own copies and the catalog. Two legs: section of one leg, the whole path. A
+/// gap of butt joints fringes, the effective gap of interleaved ones does not. A block's permeability factor acts on
+/// its curve too: the same flux density at 1/factor of the field. Blocks of share 0 and parts not found are left out
+/// (the latter, and alternating sheets of different alloys, make it not `valid`).
 [[nodiscard]] CoreModel coreModel(const design::Design& design, const catalog::Catalog& shop);
 
 /// Effective relative permeability of a path with an air gap: mu_e = mu / (1 + mu g / l); complex mu inside.
-[[nodiscard]] std::complex<double> gappedPermeability(std::complex<double> permeability, double gap, double path) noexcept;
+[[nodiscard]] std::complex<double> gappedPermeability(std::complex<double> permeability, double gap,
+                                                      double path) noexcept;
 
-/// Fringing factor by which a deliberate gap's section grows: F = 1 + (g / sqrt(A)) ln(2 G / g), G the window height.
-/// W. T. McLyman, Transformer and Inductor Design Handbook (from memory). Valid for g far below sqrt(A); not for joint gaps
-/// of micrometres: below 50 um per joint the factor is taken as 1.
+/// Fringing factor by which a deliberate gap's section grows: F = 1 + (g / sqrt(A)) ln(2 G / g), G the window height,
+/// g the total air in the path (two joints of g/2: a leg that ends on a yoke's plane fringes like half of an open gap
+/// g). W. T. McLyman, Transformer and Inductor Design Handbook (from memory). Valid for g far below sqrt(A); not for
+/// joint gaps of micrometres: below 50 um per joint the factor is taken as 1; never below 1.
 [[nodiscard]] double fringingFactor(double gap, double area, double windowHeight) noexcept;
 
-/// Complex inductance of one turn, H (Lambda = Lambda' - j Lambda''), blocks as parallel paths under one magnetomotive force:
+/// Complex inductance of one turn, H (Lambda = Lambda' - j Lambda''), blocks as parallel paths under one magnetomotive
+/// force:
 ///     Lambda(f) = mu0 A / l  sum_k share_k mu_e,k(f).
 /// At f = 0 the real limit.
 [[nodiscard]] std::complex<double> turnInductance(const CoreModel& core, double frequency) noexcept;
