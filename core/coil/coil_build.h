@@ -46,6 +46,7 @@ struct Layer {
     double turnLength = 0;         ///< mean turn, m
     double resistance20 = 0;       ///< DC at 20 degrees Celsius, ohm
     Conductor conductor;
+    std::string tapAfter;          ///< terminal reached at its last turn; the next piece of the section goes on from there
     bool operator==(const Layer&) const = default;
 };
 
@@ -102,8 +103,9 @@ struct CoilBuild {
 
 /// Lays the design out. Pure; never fails on a checked design: what does not fit is laid out as it is and reported in `fill`.
 /// Layers: pitch = usable width / turns per layer, turns per layer as given, else floor(width / (d_o strands pitchFactor));
-/// radial step d_o layerFactor (nested: x sqrt(3)/2 after the first) plus interlayer paper. Random: one body whose height
-/// is turns d_o^2 / (fill width), fill 0.73 of the space (general coil-winding literature; number from memory) times layerFactor.
+/// radial step d_o layerFactor (nested: x sqrt(3)/2 after the first) plus interlayer paper. Random: one body whose wire
+/// circles fill 0.73 of the space (general coil-winding literature; number from memory), its height times layerFactor. Sections
+/// of one hand share their layers. A layer that a tap falls into is cut in two pieces side by side.
 [[nodiscard]] CoilBuild layOut(const design::Design& design, const catalog::Catalog& shop);
 
 }  // namespace coil
