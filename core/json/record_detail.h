@@ -95,7 +95,8 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
                 inner.may("source", to.source);
                 inner.may("guaranteed", to.guaranteed);
             }
-            for (const auto& [unknown, what] : inner.unknownKeys().items())
+            const Value rest = inner.unknownKeys();
+            for (const auto& [unknown, what] : rest.items())
                 inner.fault(unknown, &what, "no such key here");
         }
     } else if constexpr (IsVector<T>::value) {
@@ -203,7 +204,8 @@ T readRecord(const Value& object, const std::string& file, const std::string& po
     if constexpr (detail::KeepsExtra<T>) {
         record.extra = reader.unknownKeys();
     } else {
-        for (const auto& [key, what] : reader.unknownKeys().items()) reader.fault(key, &what, "no such key here");
+        const Value rest = reader.unknownKeys();
+        for (const auto& [key, what] : rest.items()) reader.fault(key, &what, "no such key here");
     }
     return record;
 }
