@@ -20,6 +20,7 @@ struct Promise {
     std::optional<double> atLeast;  ///< SI
     std::optional<double> atMost;
     std::string note;
+    json::Value extra = nullptr;
     bool operator==(const Promise&) const = default;
 };
 template <class Visitor>
@@ -48,6 +49,7 @@ struct Mask {
     std::string hookUp;
     std::vector<MaskPoint> points;
     std::string note;
+    json::Value extra = nullptr;
     bool operator==(const Mask&) const = default;
 };
 template <class Visitor>
@@ -63,6 +65,7 @@ struct Size {
     units::Quantity length = 0;
     units::Quantity width = 0;
     units::Quantity height = 0;
+    json::Value extra = nullptr;
     bool operator==(const Size&) const = default;
 };
 template <class Visitor>

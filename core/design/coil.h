@@ -19,6 +19,7 @@ namespace design {
 struct Ply {
     catalog::PartRef<catalog::Insulation> insulation;
     units::Quantity thickness = 0;  ///< m
+    json::Value extra = nullptr;
     bool operator==(const Ply&) const = default;
 };
 template <class Visitor>

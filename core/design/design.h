@@ -21,6 +21,7 @@ namespace design {
 struct Filling {
     catalog::PartRef<catalog::Insulation> compound;  ///< empty: stays dry
     bool hardPotted = false;
+    json::Value extra = nullptr;
     bool operator==(const Filling&) const = default;
 };
 template <class Visitor>
@@ -33,6 +34,7 @@ void fields(Visitor& visit, Filling& f) {
 struct DirectCurrent {
     std::string winding;
     units::Quantity current = 0;  ///< A, from start to finish
+    json::Value extra = nullptr;
     bool operator==(const DirectCurrent&) const = default;
 };
 template <class Visitor>
@@ -46,6 +48,7 @@ struct Conditions {
     units::Quantity temperature = 20;  ///< degree Celsius
     bool filled = false;               ///< with the filling, or dry
     std::vector<DirectCurrent> directCurrents;
+    json::Value extra = nullptr;
     bool operator==(const Conditions&) const = default;
 };
 template <class Visitor>
@@ -62,6 +65,7 @@ struct Assumptions {
     bool proximity = true;
     bool dielectricLoss = true;
     bool leadOuts = false;
+    json::Value extra = nullptr;
     bool operator==(const Assumptions&) const = default;
 };
 template <class Visitor>
@@ -123,7 +127,7 @@ template <class Part>
     return catalog::find(ref, d.parts, shop);
 }
 
-/// The named thing, or null.
+/// The named thing, or null. An empty name means the first hook-up.
 [[nodiscard]] const Winding* winding(const Design& d, std::string_view name);
 [[nodiscard]] const HookUp* hookUp(const Design& d, std::string_view name);
 [[nodiscard]] const Port* port(const Design& d, std::string_view name);
@@ -132,6 +136,14 @@ template <class Part>
 [[nodiscard]] std::vector<const Section*> sectionsOf(const Design& d, const Winding& w);
 /// Turns from start to finish: the sum of its sections in series, with sign for reversed ones; of the first when in parallel.
 [[nodiscard]] double seriesTurns(const Design& d, const Winding& w);
+
+/// Turns along the conductor from start to finish, whatever their sense: what a tap's position is counted on.
+[[nodiscard]] double conductorTurns(const Design& d, const Winding& w);
+/// The section with this name, or null.
+[[nodiscard]] const Section* section(const Design& d, std::string_view winding, std::string_view name);
+/// The one name of a node of a hook-up: a shield that comes out at a terminal is that terminal; every other node
+/// (terminal, shield, "core", "earth") is itself. Empty if there is no such node.
+[[nodiscard]] std::string nodeOf(const Design& d, std::string_view name);
 
 /// The two nodes a section ends at.
 struct SectionEnds {

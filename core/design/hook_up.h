@@ -32,6 +32,7 @@ struct Branch {
     units::Quantity resistance = 0;
     units::Quantity inductance = 0;
     units::Quantity capacitance = 0;
+    json::Value extra = nullptr;
     bool operator==(const Branch&) const = default;
 };
 template <class Visitor>
@@ -49,8 +50,9 @@ struct ImpedancePoint {
     bool operator==(const ImpedancePoint&) const = default;
     void readSelf(const json::Value& from, const std::string& key, json::Reader& reader) {
         std::vector<double> three;
-        reader.value(from, key, three, json::within(-1e15, 1e15));
-        if (three.size() != 3 || three[0] <= 0) return reader.fault(key, &from, "[frequency above 0 Hz, real ohm, imaginary ohm]");
+        if (from.is_array()) reader.value(from, key, three, json::within(-1e15, 1e15));
+        if (three.size() != 3 || three[0] <= 0)
+            return reader.fault(key, &from, "[frequency above 0 Hz, real ohm, imaginary ohm]");
         frequency = three[0];
         real = three[1];
         imaginary = three[2];

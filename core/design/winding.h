@@ -33,6 +33,7 @@ void fields(Visitor& visit, Terminal& t) {
 struct FoilConductor {
     units::Quantity thickness = 50e-6;   ///< m
     units::Quantity width = 0;           ///< m; 0: the section's width
+    json::Value extra = nullptr;
     bool operator==(const FoilConductor&) const = default;
 };
 template <class Visitor>
@@ -45,6 +46,7 @@ void fields(Visitor& visit, FoilConductor& f) {
 struct Tap {
     units::Quantity turns = 0;
     std::string terminal;
+    json::Value extra = nullptr;
     bool operator==(const Tap&) const = default;
 };
 template <class Visitor>
