@@ -23,14 +23,19 @@ template <class Change>
 /// Moves an item one step outward (+1) or inward (-1) within its place; at the end nothing changes.
 [[nodiscard]] DesignPtr stepItem(const Design& d, ItemIndex item, int step);
 /// Splits a section into two next to each other with a copy of the turns shared out (first part rounded down to whole
-/// turns); names are the next free letters; series order kept.
+/// turns): the first keeps its name, the second gets the next free letter; series order kept. Fewer than two turns, or
+/// a winding whose sections are in parallel: nothing changes.
 [[nodiscard]] DesignPtr splitSection(const Design& d, ItemIndex section);
-/// Joins a section with the next section of the same winding in the same place, dropping what lies between.
+/// Joins a section with the next section of the same winding in the same place, dropping the barriers between. Nothing
+/// changes where a shield or another winding lies between, where the two do not follow each other in series in the same
+/// sense, or where a terminal comes out between them.
 [[nodiscard]] DesignPtr joinSection(const Design& d, ItemIndex section);
-/// Inserts an item before position `at`; removes the item `at`.
+/// Inserts an item before position `at`; removes the item `at`. A section new to a winding with an explicit order comes
+/// last in it; a shield that is removed leaves the straps and earths that name it.
 [[nodiscard]] DesignPtr insertItem(const Design& d, ItemIndex at, Item item);
 [[nodiscard]] DesignPtr removeItem(const Design& d, ItemIndex at);
-/// The other end of a winding becomes the hot one: swaps start and finish terminals of the winding.
+/// The other end of a winding becomes the hot one: swaps start and finish terminals of the winding. Taps stay where they
+/// are on the conductor.
 [[nodiscard]] DesignPtr swapEnds(const Design& d, const std::string& winding);
 /// Replaces the design's copies of catalog entries by today's of the shop.
 [[nodiscard]] DesignPtr takeTodaysParts(const Design& d, const catalog::Catalog& shop);
