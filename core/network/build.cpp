@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "network/build.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "coil/wire_resistance.h"
+#include "network/energy.h"
+#include "network/nodes.h"
+#include "network/port_networks.h"
+
+namespace network {
+
+Pieces usualPieces(const coil::CoilBuild& build) {
+    constexpr int wanted = 48, most = 4;
+    const int layers = std::max<int>(1, static_cast<int>(build.layers.size()));
+    Pieces pieces;
+    for (const auto& layer : build.layers)
+        pieces.push_back(layer.conductor.foil ? 1 : std::clamp(static_cast<int>(std::min<double>(wanted / layers, layer.turns / 2)), 1, most));
+    return pieces;
+}
+
+coil::CoilBuild refined(const coil::CoilBuild& build, const Pieces& pieces) {
+    coil::CoilBuild fine = build;
+    fine.layers.clear();
+    for (std::size_t k = 0; k < build.layers.size(); ++k) {
+        const int count = pieces[k];
+        for (int j = 0; j < count; ++j) {
+            coil::Layer piece = build.layers[k];
+            const double step = piece.box.height() / count;
+            const int place = piece.begins == design::End::Low ? j : count - 1 - j;
+            piece.box.y1 = build.layers[k].box.y0 + step * (place + 1);
+            piece.box.y0 = build.layers[k].box.y0 + step * place;
+            piece.turns /= count;
+            piece.resistance20 /= count;
+            if (j + 1 < count) piece.tapAfter.clear();
+            fine.layers.push_back(piece);
+        }
+    }
+    return fine;
+}
+
+namespace {
+
+/// Walks through the layers and gives each piece its nodes.
+class Assembler {
+public:
+    Assembler(const design::Design& design, const design::HookUp& hookUp, const Fields& fields)
+        : design_(design), hookUp_(hookUp), fields_(fields), nodes_(design, hookUp) {}
+
+    Circuit assemble() {
+        connectLayers();
+        nodes_.index("core");
+        for (const auto& foil : fields_.build.foils) nodes_.index(foil.name);
+        addPorts(circuit_, nodes_, design_, hookUp_);
+        fillBranches();
+        circuit_.capacitance = ComplexMatrix::Zero(static_cast<Eigen::Index>(nodes_.names().size()),
+                                                   static_cast<Eigen::Index>(nodes_.names().size()));
+        fillCapacitance();
+        circuit_.nodes = nodes_.names();
+        return std::move(circuit_);
+    }
+
+private:
+    /// The layers of a section follow each other from its start to its finish node.
+    void connectLayers() {
+        const auto& layers = fields_.build.layers;
+        lines_.resize(layers.size());
+        for (std::size_t k = 0; k < layers.size(); ++k) {
+            const auto& layer = layers[k];
+            const auto* section = design_.coil[static_cast<std::size_t>(layer.item.place)]
+                                      .order[static_cast<std::size_t>(layer.item.item)].section();
+            const auto ends = design::sectionEnds(design_, *section);
+            const auto last = lastLayerOf(layer.item);
+            auto& at = reached_.try_emplace(layer.item, ends.start).first->second;
+            const std::string own = layer.winding + "." + layer.section + "/" + std::to_string(k);
+            const std::string end = k == last ? ends.finish : layer.tapAfter.empty() ? own : layer.tapAfter;
+            connect(k, at, end, own);
+            at = end;
+        }
+    }
+    std::size_t lastLayerOf(const design::ItemIndex& item) const {
+        std::size_t last = 0;
+        for (std::size_t k = 0; k < fields_.build.layers.size(); ++k)
+            if (fields_.build.layers[k].item == item) last = k;
+        return last;
+    }
+    void connect(std::size_t k, const std::string& from, const std::string& to, const std::string& own) {
+        const auto& layer = fields_.build.layers[k];
+        const int count = fields_.pieces[k];
+        auto& line = lines_[k];
+        for (int j = 0; j <= count; ++j) {
+            const int node = nodes_.index(j == 0 ? from : j == count ? to : own + ":" + std::to_string(j));
+            const double along = layer.box.height() * j / count;
+            line.y.push_back(layer.begins == design::End::Low ? layer.box.y0 + along : layer.box.y1 - along);
+            line.node.push_back(node);
+            if (j > 0) circuit_.windingBranches.push_back({line.node[static_cast<std::size_t>(j - 1)], node});
+        }
+        if (layer.begins == design::End::High) {
+            std::reverse(line.y.begin(), line.y.end());
+            std::reverse(line.node.begin(), line.node.end());
+        }
+    }
+
+    void fillBranches() {
+        const auto fine = refined(fields_.build, fields_.pieces);
+        const auto count = static_cast<Eigen::Index>(fine.layers.size());
+        const double warm = coil::resistanceFactor(design_.conditions.temperature);
+        circuit_.resistivity = coil::copperResistivity20 * warm;
+        circuit_.turns.resize(count);
+        circuit_.resistance.resize(count);
+        circuit_.bareDiameter.resize(count);
+        for (Eigen::Index i = 0; i < count; ++i) {
+            const auto& piece = fine.layers[static_cast<std::size_t>(i)];
+            circuit_.turns(i) = piece.sense * piece.turns;
+            circuit_.resistance(i) = piece.resistance20 * warm;
+            circuit_.bareDiameter(i) = piece.conductor.foil ? 0 : piece.conductor.bare;
+            const auto w = std::find_if(design_.windings.begin(), design_.windings.end(),
+                                        [&](const auto& winding) { return winding.name == piece.winding; });
+            circuit_.windingOf.push_back(static_cast<int>(w - design_.windings.begin()));
+        }
+        circuit_.leakage = fields_.leakage.matrix;
+        circuit_.core = fields_.core;
+        if (fields_.proximity != nullptr) fillEddies(count);
+    }
+
+    /// Layers of one wire share their loss function, so their forms add up to one matrix.
+    void fillEddies(Eigen::Index count) {
+        const auto& layers = fields_.build.layers;
+        Matrix share = Matrix::Zero(static_cast<Eigen::Index>(layers.size()), count);
+        Eigen::Index column = 0;
+        for (std::size_t k = 0; k < layers.size(); ++k)
+            for (int j = 0; j < fields_.pieces[k]; ++j)
+                share(static_cast<Eigen::Index>(k), column++) = 1.0 / fields_.pieces[k];
+        std::map<double, Matrix> byWire;
+        for (std::size_t k = 0; k < layers.size(); ++k) {
+            if (layers[k].conductor.foil) continue;
+            const Matrix form = proximityFormOf(*fields_.proximity, k);
+            auto& sum = byWire.try_emplace(layers[k].conductor.bare, Matrix::Zero(form.rows(), form.cols())).first->second;
+            sum += fields_.proximity->wireLength[k] * form;
+        }
+        for (const auto& [diameter, form] : byWire)
+            circuit_.eddies.push_back({diameter, share.transpose() * form * share});
+    }
+    static Matrix proximityFormOf(const field::ProximityForm& proximity, std::size_t k) { return proximity.perLayer[k]; }
+
+    VoltageLine lineOf(const field::Body& body) {
+        using Kind = field::Body::Kind;
+        if (body.kind == Kind::Layer) return lines_[static_cast<std::size_t>(body.index)];
+        if (body.kind == Kind::Foil)
+            return {{0}, {nodes_.index(fields_.build.foils[static_cast<std::size_t>(body.index)].name)}};
+        return {{0}, {nodes_.index("core")}};
+    }
+
+    void fillCapacitance() {
+        auto& c = circuit_.capacitance;
+        for (const auto& facing : fields_.capacitance.facings)
+            addFacing(c, lineOf(facing.a), lineOf(facing.b), facing.y0, facing.y1, facing.total);
+        std::size_t branch = 0;
+        for (std::size_t k = 0; k < fields_.build.layers.size(); ++k) {
+            const double turns = fields_.build.layers[k].turns;
+            const Complex gap = k < fields_.capacitance.turnToTurn.size() ? fields_.capacitance.turnToTurn[k] : Complex(0);
+            for (int j = 0; j < fields_.pieces[k]; ++j, ++branch) {
+                // (N - 1) gaps in series over N turns, each across 1/N of the layer's voltage.
+                if (turns <= 1) continue;
+                const Complex across = gap * ((turns - 1) / (turns * turns)) * double(fields_.pieces[k]);
+                addCapacitor(c, circuit_.windingBranches[branch].from, circuit_.windingBranches[branch].to, across);
+            }
+        }
+        for (const auto& port : circuit_.ports) addCapacitor(c, port.plus, port.minus, port.acrossCapacitance);
+        addStray(c);
+    }
+
+    /// Keeps what hangs on nothing at a defined potential.
+    void addStray(ComplexMatrix& c) {
+        constexpr double unitToSurroundings = 1e-12;
+        const int core = nodes_.index("core");
+        bool anyEarth = core == earth;
+        if (core != earth) addCapacitor(c, core, earth, unitToSurroundings);
+        for (Eigen::Index i = 0; i < c.rows(); ++i)
+            if (std::abs(c(i, i)) < 1e-16) addCapacitor(c, static_cast<int>(i), anyEarth ? earth : core, 1e-14);
+    }
+
+    const design::Design& design_;
+    const design::HookUp& hookUp_;
+    const Fields& fields_;
+    Nodes nodes_;
+    Circuit circuit_;
+    std::vector<VoltageLine> lines_;
+    std::map<design::ItemIndex, std::string> reached_;
+};
+
+}  // namespace
+
+Circuit circuit(const design::Design& design, const design::HookUp& hookUp, const Fields& fields) {
+    return Assembler(design, hookUp, fields).assemble();
+}
+
+}  // namespace network

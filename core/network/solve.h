@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The network solved at one frequency, in branch currents.
+#pragma once
+
+#include "network/circuit.h"
+
+namespace network {
+
+using ComplexVector = Eigen::VectorXcd;
+
+/// Where each output stands in a sample of values. Excitation j: a unit EMF in port j (V), or, at a port without `through`, a
+/// unit current into it (A).
+struct OutputLayout {
+    int ports = 0;
+    [[nodiscard]] int voltage(int excited, int at) const noexcept { return excited * (ports + 3) + at; }
+    /// Core voltage per turn, V.
+    [[nodiscard]] int coreVoltage(int excited) const noexcept { return excited * (ports + 3) + ports; }
+    /// Impedance into the unit at a port, all else connected, ohm.
+    [[nodiscard]] int impedance(int port) const noexcept { return port * (ports + 3) + ports + 1; }
+    /// Impedance between a port's terminals with its own network in place, ohm: what makes the noise there.
+    [[nodiscard]] int totalImpedance(int port) const noexcept { return port * (ports + 3) + ports + 2; }
+    [[nodiscard]] int size() const noexcept { return ports * (ports + 3); }
+};
+
+/// What does not change with frequency, made once per circuit:
+/// Z(w) i + A^T C^-1 A i / (jw) = e + A^T C^-1 J / (jw), A the node-branch incidence, C the node capacitances.
+/// Every node needs capacitance, so floating parts are as good as any other.
+class Prepared {
+public:
+    explicit Prepared(Circuit circuit);
+    [[nodiscard]] const Circuit& circuit() const noexcept { return circuit_; }
+    [[nodiscard]] OutputLayout layout() const noexcept { return {static_cast<int>(circuit_.ports.size())}; }
+    /// All outputs at f > 0 Hz, in the order of `layout()`.
+    [[nodiscard]] ComplexVector solve(double frequency) const;
+    /// Impedance of all winding branches at f > 0 Hz without capacitances: R + jwM + jw n n^T Lambda, ohm, b x b.
+    [[nodiscard]] ComplexMatrix windingImpedance(double frequency) const;
+
+private:
+    [[nodiscard]] Complex portVoltage(int port, int excited, const ComplexVector& currents, double frequency) const;
+    [[nodiscard]] Complex portImpedance(int port, const ComplexVector& currents, Complex voltage, double frequency) const;
+    Circuit circuit_;
+    ComplexMatrix elastance_;   ///< A^T C^-1 A, N x N
+    ComplexMatrix readOut_;     ///< port rows of C^-1 A, P x N
+    ComplexMatrix injected_;    ///< port rows of C^-1 J for a unit current into each port, P x P
+};
+
+}  // namespace network
