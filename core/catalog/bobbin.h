@@ -48,6 +48,7 @@ struct Bobbin {
     units::Datum lossFactor{0.0};
     std::vector<Chamber> chambers;
     std::vector<Pin> pins;        ///< pin 1 is marked on the part
+    std::string pinSource;
     units::Datum pinPitch;        ///< m; 0: no pins
     std::string fits;             ///< key of the sheet it is made for; "" any
     units::Datum stackHeight;     ///< of the opening, m; 0: any
@@ -67,6 +68,7 @@ void fields(Visitor& visit, Bobbin& b) {
     visit.may("loss_factor", b.lossFactor, json::within(0, 1));
     visit.need("chambers", b.chambers);
     visit.may("pins", b.pins);
+    visit.may("pin_source", b.pinSource);
     visit.may("pin_pitch", b.pinPitch, json::within(0, 0.1).in("m"));
     visit.may("fits", b.fits);
     visit.may("stack_height", b.stackHeight, json::within(0, 0.5).in("m"));

@@ -47,9 +47,14 @@ struct CatalogFile {
     std::string text;
 };
 
+/// Newest format of catalog files that `load` reads.
+inline constexpr int newestFormat = 1;
+
 /// Reads catalog files in order; an entry of a later file replaces one of the same key (a shop's own folder comes
-/// last). Each file: {"format": 1, "sources": {key: text}, "entries": {key: entry}}. Checks each entry (bh curve
-/// rising, chambers inside each other's order, overall >= bare, source key known). Throws BadInput with all faults.
+/// last). Each file: {"format": 1, "note": text, "sources": {key: text}, "entries": {key: entry}}. Each entry passes
+/// its own `check`; every source that a number names must be a key of its file's "sources", and a bobbin's "fits" a
+/// sheet. In the result the key is replaced by the source's text, so that a copy of an entry says by itself where its
+/// numbers come from. Throws BadInput with all faults of all files.
 [[nodiscard]] Catalog load(const std::vector<CatalogFile>& files);
 
 }  // namespace catalog

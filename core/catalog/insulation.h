@@ -24,6 +24,7 @@ struct Insulation {
     units::Datum permittivity;
     units::Datum lossFactor;          ///< tan delta
     std::vector<double> thicknesses;  ///< stock thicknesses, m; empty for liquids
+    std::string thicknessSource;
     units::Datum density;             ///< kg/m3; 0: not known
     Standing standing = Standing::Current;
     std::string note;
@@ -38,6 +39,7 @@ void fields(Visitor& visit, Insulation& i) {
     visit.need("permittivity", i.permittivity, json::within(1, 100));
     visit.may("loss_factor", i.lossFactor, json::within(0, 1));
     visit.may("thicknesses", i.thicknesses, json::aboveUpTo(0, 0.01).in("m"));
+    visit.may("thickness_source", i.thicknessSource);
     visit.may("density", i.density, json::within(0, 20000).in("kg/m3"));
     visit.may("standing", i.standing);
     visit.may("note", i.note);

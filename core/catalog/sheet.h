@@ -26,6 +26,7 @@ struct Sheet {
     units::Datum yoke;            ///< width of the yokes
     units::Datum pathLength;      ///< mean magnetic path, m; 0: by the mid-line rule of `pathLength(sheet)`
     std::vector<double> thicknesses;  ///< stock thicknesses, m
+    std::string thicknessSource;
     Standing standing = Standing::Current;
     std::string note;
     json::Value extra;
@@ -44,6 +45,7 @@ void fields(Visitor& visit, Sheet& s) {
     visit.need("yoke", s.yoke, length);
     visit.may("path_length", s.pathLength, json::within(0, 5).in("m"));
     visit.may("thicknesses", s.thicknesses, json::aboveUpTo(0, 0.002).in("m"));
+    visit.may("thickness_source", s.thicknessSource);
     visit.may("standing", s.standing);
     visit.may("note", s.note);
 }
