@@ -28,25 +28,34 @@ enum class Surroundings {
 };
 
 /// M'_ij of one ampere in one turn each, H per metre of turn, shape n x n, symmetric: the window part of the inductance
-/// matrix without the (0,0) term that is the main flux (Closed), or with logarithmic potential of boxes and their images in
-/// the tongue (Open, defined up to a constant times the all-ones matrix).
+/// matrix without the (0,0) term that is the main flux (Closed), or with logarithmic potential of boxes and their
+/// images in the tongue (Open, defined up to a constant times the all-ones matrix).
 ///
 ///     Closed:  M'_ij = mu0 / (w h)  sum_{(m,n) != (0,0)}  e_m e_n F_i F_j / ((m pi/w)^2 + (n pi/h)^2)
 ///
 /// E. Roth, Revue generale de l'electricite (1928), with the main flux kept out; one direction summed in closed form.
 /// Exact for balanced ampere-turns in the closed window. Positive semidefinite on vectors that sum to zero.
-[[nodiscard]] Eigen::MatrixXd windowMatrix(const std::vector<CurrentBox>& boxes, const Window& window, Surroundings around);
+[[nodiscard]] Eigen::MatrixXd windowMatrix(const std::vector<CurrentBox>& boxes, const Window& window,
+                                           Surroundings around);
 
 /// lambda_ij = M'_ii + M'_jj - 2 M'_ij, H/m per turn squared: twice the energy with +1 ampere-turn in i and -1 in j.
 [[nodiscard]] Eigen::MatrixXd pairLambda(const Eigen::MatrixXd& windowMatrix);
 
-/// Leakage matrix of all layers of a coil build, H, shape n x n for n layers in `build.layers` order, for currents in the
-/// layers' wires (turns and senses included). Only combinations with zero net ampere-turns are physical.
+/// Leakage matrix of all layers of a coil build, H, shape n x n for n layers in `build.layers` order, for currents in
+/// the layers' wires (turns and senses included). Only combinations with zero net ampere-turns are physical; the gauge
+/// returns the net current evenly, so that the matrix is positive semidefinite as a whole.
 ///
-/// Ends::Beyond: lambda inside weighted by the turn's length within the window (2 x stack on a shell, 1 x stack on a
-/// two-leg core), lambda outside by the rest at the pair's mean radius; M = -1/2 lambda_ij N_i N_j.
-/// Ends::Walled: the axial mode n = 0 with the perimeter l(x) inside the integral, modes n >= 1 times the geometric mean
-/// of the two turn lengths.
+/// Ends::Beyond: lambda inside times the turn's length within the window (2 x stack on a shell, 1 x stack on a two-leg
+/// core), lambda outside times the rest at the pair's mean radius, -1/2 lambda_ij N_i N_j in that gauge.
+/// Ends::Walled: the axial mode n = 0 with the perimeter l(x) inside the integral, modes n >= 1 times the geometric
+/// mean of the two turn lengths. The diagonal also holds what a row of round wires has more than an even sheet, their
+/// static internal inductance mu0/8pi per metre included (some 10 % of lambda between neighbouring layers, under 1 %
+/// between windings).
+///
+/// Against axisymmetric finite elements (Walled, round tongue): up to 0.1 % on concentric coils, +0.9 % offset, +3 %
+/// with a one-sided margin, +4 % side by side. Not `valid`, with the reason in `why`: coils on both legs of a two-leg
+/// core (the end regions are not balanced; outside, the legs are taken as uncoupled), or a coil larger than its window.
+/// 64 layers take some 2 ms, 128 some 8 ms.
 struct LeakageResult {
     Eigen::MatrixXd matrix;  ///< H
     bool valid = true;

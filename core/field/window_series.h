@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The double series of the field in a closed window, one direction summed in closed form.
+#pragma once
+
+#include <Eigen/Core>
+#include <vector>
+
+#include "field/leakage.h"
+#include "field/perimeter.h"
+
+namespace field {
+
+/// Axial mode n = 0: (1/h) integral over x of l(x) (x/w - s_i(x)) (x/w - s_j(x)), s_i the share of box i's current left
+/// of x: the field of layers with the return current spread evenly over the window. Shape n x n, PSD; times mu0: H.
+/// With l = 1 it is the part m >= 1, n = 0 of Roth's series.
+[[nodiscard]] Eigen::MatrixXd uniformMode(const std::vector<CurrentBox>& boxes, const Window& window,
+                                          const Perimeter& perimeter);
+
+/// Axial modes n >= 1, shape n x n, PSD; times mu0: H per metre of turn.
+///
+///     (2/h) sum_n F_i F_j <g_n>_ij,   F_i = mean of cos(k y) over box i,  k = n pi / h,
+///     g_n(x, x') = cosh(k x<) cosh(k (w - x>)) / (k sinh(k w)), its mean over both boxes in decaying exponentials.
+///
+/// Terms fall as n^-2 up to k d = 1 for boxes d apart and as n^-4 beyond: summed to k d = 4 for the thinnest box, at
+/// least 160 and at most 2000 terms; rest below 1e-4 of lambda for d/h > 1/400.
+[[nodiscard]] Eigen::MatrixXd axialModes(const std::vector<CurrentBox>& boxes, const Window& window);
+
+}  // namespace field
