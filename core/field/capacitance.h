@@ -18,11 +18,12 @@ struct Body {
 };
 
 /// Two bodies facing each other over a stretch of the axis, with evenly spread capacitance. Voltages along a layer run
-/// linearly from its first to its last turn.
+/// linearly from its first to its last turn. y0 = y1: all of it at that one position (ends of layers to a yoke or to
+/// the next chamber), a body that does not reach it taken at its nearer end.
 struct Facing {
     Body a, b;
-    double y0 = 0, y1 = 0;            ///< stretch over which they face, m
-    std::complex<double> total;       ///< F, over the whole stretch; imaginary part <= 0 (loss)
+    double y0 = 0, y1 = 0;       ///< stretch over which they face, m
+    std::complex<double> total;  ///< F, over the whole stretch; imaginary part <= 0 (loss)
     bool operator==(const Facing&) const = default;
 };
 
@@ -34,9 +35,11 @@ struct CapacitanceResult {
     bool operator==(const CapacitanceResult&) const = default;
 };
 
-/// All facings of a coil build with the sheets, walls and fill between them: layer to layer, layer to foil, to core through
-/// the bobbin wall, outermost to the outer leg (window part of the turn only: 2 x stack), edges to flanges and yokes (same
-/// part), uncovered parts look through to the next object. `lossy` false: all loss factors taken as zero.
+/// All facings of a coil build with the sheets, walls and fill between them: layer to layer, layer to foil, to core
+/// through the bobbin wall, outermost to the outer leg (window part of the turn only: 2 x stack; on two legs to the
+/// other leg's coil over 1 x stack), ends to yokes (same part) and to the next chamber's; uncovered parts look through
+/// to the next object. Sections wound in one hand share their place and face each other turn by turn. `lossy` false:
+/// all loss factors taken as zero. Left out: fringes beyond the window and from layer to layer at ends.
 [[nodiscard]] CapacitanceResult capacitances(const coil::CoilBuild& build, bool lossy);
 
 }  // namespace field
