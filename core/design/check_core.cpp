@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Faults of the core, and of every reference to the catalog.
 #include <cmath>
+#include <map>
 
+#include "catalog/entry_check.h"
 #include "design/inspection.h"
 #include "design/walk.h"
 
@@ -54,33 +56,14 @@ struct InlineParts {
     }
 
     template <class Part>
-    void entry(const std::string&, const Part&) const {}
-    void entry(const std::string& at, const catalog::Wire& w) const {
-        if (w.overallDiameter < w.bareDiameter)
-            in.fault(at + "/overall_diameter", Inspection::length(w.overallDiameter),
-                     "at least the bare diameter, " + Inspection::length(w.bareDiameter));
+    void entry(const std::string& at, const Part& part) const {
+        catalog::check(part, in.file + ": " + at, in.faults);
     }
-    void entry(const std::string& at, const catalog::Bobbin& b) const {
-        for (std::size_t i = 0; i < b.chambers.size(); ++i) {
-            const std::string here = at + Inspection::at("chambers", i);
-            if (!(b.chambers[i].low < b.chambers[i].high))
-                in.fault(here + "/high", Inspection::length(b.chambers[i].high),
-                         "above the chamber's low end, " + Inspection::length(b.chambers[i].low));
-            else if (i > 0 && b.chambers[i].low < b.chambers[i - 1].high)
-                in.fault(here + "/low", Inspection::length(b.chambers[i].low),
-                         "at least the end of the chamber before, " + Inspection::length(b.chambers[i - 1].high));
-        }
-        for (std::size_t i = 0; i < b.pins.size(); ++i)
-            for (std::size_t j = 0; j < i; ++j)
-                if (b.pins[i].number == b.pins[j].number)
-                    in.fault(at + Inspection::at("pins", i, "number"),
-                             std::to_string(b.pins[i].number) + " a second time", "a number that no other pin has");
-    }
-    void entry(const std::string& at, const catalog::Alloy& a) const {
-        for (std::size_t i = 1; i < a.curve.size(); ++i)
-            if (!(a.curve[i].field > a.curve[i - 1].field && a.curve[i].flux > a.curve[i - 1].flux))
-                in.fault(at + Inspection::at("curve", i), "a point that does not rise",
-                         "more field and more flux density than the point before");
+    // A film's stock thicknesses matter where it is chosen from, not here: every ply says its own.
+    void entry(const std::string&, const catalog::Insulation&) const {}
+    template <class Part>
+    void stored(const std::string& list, const std::map<std::string, Part>& parts) const {
+        for (const auto& [key, part] : parts) entry("/parts/" + list + "/" + key + "/entry", part);
     }
 };
 
@@ -103,6 +86,10 @@ void checkParts(const Inspection& in) {
     walk(in.design, unknown);
     InlineParts own{in};
     walk(in.design, own);
+    own.stored("sheets", in.design.parts.sheets);
+    own.stored("alloys", in.design.parts.alloys);
+    own.stored("wires", in.design.parts.wires);
+    own.stored("bobbins", in.design.parts.bobbins);
 }
 
 void checkCore(const Inspection& in) {
@@ -117,8 +104,6 @@ void checkCore(const Inspection& in) {
         if (!twoLegs && d.core.kind == CoreKind::TwoLeg)
             in.fault("/core/kind", "\"two-leg\" with an EI or M sheet", "\"shell\" with an EI or M sheet");
     }
-    if (const auto* bobbin = in.part(d.bobbin); bobbin && bobbin->chambers.empty())
-        in.fault("/bobbin", "a bobbin without chambers", "a bobbin with at least one chamber");
 }
 
 }  // namespace design
