@@ -89,7 +89,7 @@ Complex reflection(const FacingPlane& plane, Complex filler, double k, bool even
 void addReflections(Matrix& regular, const WireRow& row, const FacingPlane& plane, int order) {
     const double b = row.overall / 2;
     const double spread = row.pitch / (2 * pi * plane.toSheet);
-    const int modes = std::clamp(static_cast<int>(std::ceil((2 * order + 15) * spread)), 1, 600);
+    const int modes = std::clamp(static_cast<int>(std::ceil((2 * order + 15) * spread)), 1, 20000);
     Eigen::VectorXd sent(order + 1), received(order + 1);
     for (int n = 1; n <= modes; ++n) {
         const double k = 2 * pi * n / row.pitch;
