@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <string>
 #include <unordered_set>
 #include <vector>
 
 #include "json/guard.h"
-#include "json/record.h"
+#include "json/syntax.h"
 #include "json/text.h"
 #include "units/fault.h"
 
@@ -41,19 +42,10 @@ public:
         return true;
     }
 
-    bool parse_error(std::size_t position, const std::string& token, const Value::exception& problem) override {
-        constexpr int overflow = 406;
-        const std::string shown = foundWords(Value(token));
-        if (problem.id == overflow) {
-            faults.assign(1, {file_ + ": " + lineAndColumn(text_, position - token.size()), token, "a finite number"});
-            return false;
-        }
-        const bool ended =
-            text_.find_first_not_of(" \t\r\n", position - (position > 0 ? 1 : 0)) == std::string_view::npos;
-        const std::size_t at = position > 0 ? position - 1 : 0;
-        const bool cut = ended && position > text_.size();
-        faults.assign(1, {file_ + ": " + lineAndColumn(text_, at), cut ? "the end of the text" : shown,
-                          expected(problem.what())});
+    /// The syntax was checked before, so that only a number too large is left.
+    bool parse_error(std::size_t position, const std::string& token, const Value::exception&) override {
+        const std::size_t at = position - std::min(position, token.size());
+        faults.assign(1, {file_ + ": " + lineAndColumn(text_, at), token, "a finite number"});
         return false;
     }
 
@@ -67,28 +59,6 @@ private:
         std::string name;
         bool doubled = false;
     };
-
-    /// What the parser wanted, from the end of its message.
-    static std::string expected(std::string message) {
-        if (const auto read = message.find("; last read: '"); read != std::string::npos) {
-            const auto end = message.find("'; expected ", read);
-            message.erase(read, end == std::string::npos ? std::string::npos : end + 1 - read);
-        }
-        for (const auto& [from, to] :
-             {std::pair{"invalid literal", "true, false, null, a number or text in quotes"},
-              {"missing closing quote", "a quote at the end of the text"},
-              {"invalid number", "a number as in JSON, with digits on both sides of the point"},
-              {"control character", "no line break or control character within quotes"},
-              {"escape", "an escape such as \\n, \\\" or \\u00B5"},
-              {"surrogate", "an escape such as \\n, \\\" or \\u00B5"},
-              {"expected end of input", "the end of the text after the last bracket"},
-              {"parsing object key", "a key in quotes"},
-              {"parsing object separator", "a colon after the key"},
-              {"parsing object", "a comma or \"}\""},
-              {"parsing array", "a comma or \"]\""}})
-            if (message.find(from) != std::string::npos) return to;
-        return "a JSON value";
-    }
 
     [[nodiscard]] std::string pointer() const {
         std::string text;
@@ -141,6 +111,7 @@ private:
 
 Value read(std::string_view text, const std::string& file) {
     guard(text, file);
+    checkSyntax(text, file);
     Builder builder(text, file);
     Value::sax_parse(text.begin(), text.end(), &builder);
     if (!builder.faults.empty()) throw units::BadInput(std::move(builder.faults));

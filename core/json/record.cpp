@@ -47,10 +47,11 @@ void Reader::number(const Value& from, const std::string& key, double& to, const
 }
 
 Value Reader::unknownKeys() const {
-    Value unknown = Value::object();
     if (!object_.is_object()) return Value();
+    Value unknown = Value::object();
+    auto& list = unknown.get_ref<Value::object_t&>();  // keys are not doubled: no search for each of very many
     for (const auto& [key, what] : object_.items())
-        if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) unknown[key] = what;
+        if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) list.push_back({key, what});
     return unknown;
 }
 

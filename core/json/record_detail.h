@@ -2,6 +2,7 @@
 // How each kind of value is read and written; included by record.h alone.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 
 #include "json/record.h"
@@ -35,6 +36,12 @@ struct Probe {
 };
 template <class T>
 concept Record = requires(Probe& p, T& t) { fields(p, t); };
+
+inline std::vector<std::string> keysOf(const Value& object) {
+    std::vector<std::string> keys;
+    for (const auto& [key, what] : object.items()) keys.push_back(key);
+    return keys;
+}
 
 }  // namespace detail
 
@@ -80,7 +87,11 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
     } else if constexpr (std::is_integral_v<T>) {
         double whole = 0;
         const auto before = faults_.size();
-        number(from, key, whole, allowed.whole());
+        Allowed fits = allowed.whole();
+        fits.low = std::max(fits.low, static_cast<double>(std::numeric_limits<T>::min()));
+        fits.high = std::min(fits.high, sizeof(T) < sizeof(double) ? static_cast<double>(std::numeric_limits<T>::max())
+                                                                   : 9007199254740992.0);  // what a double can count
+        number(from, key, whole, fits);
         if (faults_.size() == before) to = static_cast<T>(whole);
     } else if constexpr (std::is_same_v<T, units::Quantity> || std::is_same_v<T, units::Datum>) {
         if (!from.is_object()) {
@@ -107,6 +118,7 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
             value(from[i], key + "/" + std::to_string(i), to.back(), allowed);
         }
     } else if constexpr (IsOptional<T>::value) {
+        if (from.is_null()) { to.reset(); return; }
         typename T::value_type inner{};
         value(from, key, inner, allowed);
         to = std::move(inner);
@@ -223,8 +235,12 @@ Value writeRecord(const T& record) {
     SparseWriter sparse(out, untouched);
     fields(sparse, copy);
     if constexpr (detail::KeepsExtra<T>) {
-        if (record.extra.is_object())
-            for (const auto& [key, what] : record.extra.items()) out.object_[key] = what;
+        if (record.extra.is_object()) {
+            auto& list = out.object_.get_ref<Value::object_t&>();
+            const std::vector<std::string> known = detail::keysOf(out.object_);
+            for (const auto& [key, what] : record.extra.items())
+                if (std::find(known.begin(), known.end(), key) == known.end()) list.push_back({key, what});
+        }
     }
     return out.object_;
 }

@@ -98,7 +98,8 @@ std::string withPrefix(Kind kind, const Decimal& number) {
 }
 
 std::string withShopUnit(Kind kind, const Decimal& number) {
-    const Scale scale = isZero(number) && kind == Kind::Length ? Scale{-3, "mm"} : shopScale(kind, number.exponent);
+    if (isZero(number)) return placed(number) + " " + shopScale(kind, -1).unit;
+    const Scale scale = shopScale(kind, number.exponent);
     const int shown = number.exponent - scale.exponent;
     if (shown < -6 || shown > 14) return "";
     return placed(number, scale.exponent) + " " + scale.unit;
