@@ -76,6 +76,7 @@ Scene::Scene(const coil::CoilBuild& build, bool lossy) : build_(build), lossy_(l
         const auto& l = build.layers[i];
         Solid s{{Body::Kind::Layer, static_cast<int>(i)}, l.leg, l.chamber, l.box};
         s.nested = l.nested;
+        s.random = l.random;
         s.pitch = l.pitch;
         s.turnLength = l.turnLength;
         take(s, l.conductor);

@@ -19,6 +19,7 @@ struct Solid {
     coil::Box box;
     bool flat = false;    ///< foil
     bool nested = false;  ///< lies in the grooves of the layer beneath
+    bool random = false;  ///< wound wild: wires at a mean pitch in both directions
     double bare = 0, overall = 0;
     double pitch = 0;  ///< of turns, m
     int strands = 1;

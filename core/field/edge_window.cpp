@@ -80,9 +80,14 @@ std::vector<End> endsOf(const Chamber& chamber, int side) {
     return ends;
 }
 
-/// The cell of an end looking along the axis: pitch is its share of the radius; distance still without the other side.
+/// Radial distance of a member's wires at an end.
+double radialPitch(const End& end, const Solid& member) {
+    return member.random ? member.pitch : end.share();
+}
+
+/// The cell of an end looking along the axis; distance still without the other side.
 RowCell cellOf(const Scene& scene, const End& end, const Solid& member, double gap) {
-    auto cell = scene.cellFrom(member, end.share());
+    auto cell = scene.cellFrom(member, radialPitch(end, member));
     cell.distance = gap + (member.flat ? 0 : end.column.wirePitch(member) / 2);
     return cell;
 }
@@ -163,7 +168,7 @@ private:
                 for (const auto* m : a.column.members)
                     for (const auto* n : b.column.members) {
                         auto cell = cellOf(scene_, a, *m, gap);
-                        Scene::setOther(cell, *n, b.share());
+                        Scene::setOther(cell, *n, radialPitch(b, *n));
                         cell.distance += n->flat ? 0 : b.column.wirePitch(*n) / 2;
                         setPath(cell, path);
                         const double length = m->lengthAt((x0 + x1) / 2);

@@ -249,6 +249,22 @@ TEST(Capacitances, fillingRaisesThemByLessThanItsPermittivity) {
     }
 }
 
+TEST(Capacitances, aWildSectionsEndIsAFaceAsWideAsItself) {
+    const auto endOf = [](bool wild) {
+        Coil c;
+        if (wild)
+            c.addLayer().random = true;
+        else
+            c.addFoil();
+        auto& box = wild ? c.build.layers[0].box : c.build.foils[0].box;
+        box.x1 = box.x0 + 3 * mm;
+        const auto r = field::capacitances(c.build, false);
+        return all(r, wild ? layerBody(0) : foilBody(0), {}, true).at(0).total.real();
+    };
+    EXPECT_LT(endOf(true), endOf(false));  // its wires lie further from the flange than a solid's face
+    EXPECT_GT(endOf(true), 0.75 * endOf(false));
+}
+
 TEST(Capacitances, wildAndOverfullCoilsAreMarked) {
     Coil wild;
     wild.addLayer().random = true;
