@@ -13,6 +13,7 @@ namespace units {
 /// Reads what a person typed as a quantity of `kind`, in SI: "4k7", "4.7 kΩ", "0.004in", "1/2 in", "38 AWG",
 /// "-10 dBu", "1200/2", "(3+4)*0.1 mm", "0,1 mm" (decimal comma), "20 %". A bare number is in the kind's shop unit:
 /// mm for Length, degC for Temperature, dBu for LevelDbu, SI otherwise. µ and u, Ω and ohm are alike.
+/// A unit behind a product of bare numbers belongs to the whole product: 1/2 in is half an inch.
 /// Grammar: sum of products of (number [prefix][unit] | RKM code | "(" sum ")" ); both "." and "," are decimal
 /// signs, a number with both is an error, there is no grouping sign.
 /// Throws BadInput with one fault: place "" (the caller knows the field), found the offending text, allowed what
@@ -44,8 +45,9 @@ namespace units {
 /// The gauge, not rounded, of a bare diameter in m; inverse of `awgDiameter`.
 [[nodiscard]] double awgOfDiameter(double diameter) noexcept;
 
-/// The next value up (`steps` > 0) or down in the steps that suit the kind: E24 for R, L, C; whole turns;
-/// AWG sizes are the catalog's matter; 1-2-5 elsewhere. `factor` 10 or 0.1 for Shift or Ctrl.
+/// The next value up (`steps` > 0) or down in the steps that suit the kind: E24 values for R, L, C; whole turns; 1 degC,
+/// 1 dB, 1 degree, 1 %; for lengths, areas, masses and numbers a step of 1, 2 or 5 x 10^n near a tenth of the value; values
+/// 1-2-5 elsewhere. AWG sizes are the catalog's matter. `factor` 10 or 0.1 for Shift or Ctrl.
 [[nodiscard]] double stepped(Kind kind, double value, int steps, double factor = 1.0) noexcept;
 
 }  // namespace units
