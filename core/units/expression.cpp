@@ -108,16 +108,7 @@ Term Expression::number() {
             fail(quotedFrom(start), "one decimal sign in a number, and no grouping sign");
         }
     }
-    if (!atEnd() && (text_[at_] == 'e' || text_[at_] == 'E')) {
-        const std::size_t sign = at_ + 1;
-        const bool isSigned = sign < text_.size() && (text_[sign] == '-' || text_[sign] == '+');
-        const std::size_t first = sign + (isSigned ? 1 : 0);
-        if (first < text_.size() && isDigit(text_[first])) {
-            at_ = first;
-            takeDigits();
-            digits.append("e").append(text_.substr(sign, at_ - sign));
-        }
-    }
+    digits.append(takeExponent());
     const auto exact = nearest<double>(digits, 0);
     const auto value = nearest<long double>(digits, 0);
     if (!exact || !value) fail(quotedFrom(start), "a number between 1e-300 and 1e300");
@@ -126,6 +117,17 @@ Term Expression::number() {
     term.exact = exact;
     term.digits = digits;
     return term;
+}
+
+std::string_view Expression::takeExponent() {
+    if (atEnd() || (text_[at_] != 'e' && text_[at_] != 'E')) return {};
+    const std::size_t start = at_, sign = at_ + 1;
+    const bool isSigned = sign < text_.size() && (text_[sign] == '-' || text_[sign] == '+');
+    const std::size_t first = sign + (isSigned ? 1 : 0);
+    if (first >= text_.size() || !isDigit(text_[first])) return {};
+    at_ = first;
+    takeDigits();
+    return text_.substr(start, at_ - start);
 }
 
 std::optional<Term> Expression::code() {
@@ -226,20 +228,22 @@ Term Expression::multiplied(const Term& left, const Term& right, bool divide, st
     return result;
 }
 
+double Expression::inShopUnit(const Term& term) const {
+    const int shop = shopExponent(kind_);
+    if (!term.digits.empty()) {
+        const bool negative = term.digits.front() == '-';
+        const auto exact = nearest<double>(std::string_view(term.digits).substr(negative ? 1 : 0), shop);
+        if (exact) return negative ? -*exact : *exact;
+    }
+    if (shop == 0 && term.exact) return *term.exact;
+    return static_cast<double>(term.value * std::pow(10.0L, static_cast<long double>(shop)));
+}
+
 double Expression::finished(const Term& term) const {
     const int target = kind_ == Kind::Area ? 2 : 1;
     if (term.sort == Sort::Bare && !term.plain && !unit(kind_).empty())
         failUsual("the ratio " + quotedFrom(0) + ", which has no unit");
-    if (term.sort == Sort::Bare) {
-        const int shop = shopExponent(kind_);
-        if (!term.digits.empty()) {
-            const bool negative = term.digits.front() == '-';
-            const auto exact = nearest<double>(std::string_view(term.digits).substr(negative ? 1 : 0), shop);
-            if (exact) return negative ? -*exact : *exact;
-        }
-        if (shop == 0 && term.exact) return *term.exact;
-        return static_cast<double>(term.value * std::pow(10.0L, static_cast<long double>(shop)));
-    }
+    if (term.sort == Sort::Bare) return inShopUnit(term);
     if (term.sort == Sort::Gain) fail(quotedFrom(0), "a level in dBu, dBV or V, since dB says a difference only");
     if (term.sort == Sort::Level) return term.exact ? *term.exact : static_cast<double>(term.value);
     if (term.power != target) failUsual(quotedFrom(0));

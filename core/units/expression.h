@@ -49,12 +49,14 @@ private:
     void takeSuffix(Term& term);
     [[nodiscard]] Term added(const Term& left, const Term& right, bool minus, std::size_t start) const;
     [[nodiscard]] Term multiplied(const Term& left, const Term& right, bool divide, std::size_t start) const;
+    [[nodiscard]] double inShopUnit(const Term& term) const;
     [[nodiscard]] double finished(const Term& term) const;
     [[nodiscard]] double inRange(double value) const;
     void checkText() const;
     void checkNothingLeft();
 
     std::string_view takeDigits();
+    std::string_view takeExponent();
     bool takeOperator(char ascii, std::string_view sign);
     bool takeAwg();
     void skipSpace();

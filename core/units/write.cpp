@@ -113,11 +113,11 @@ std::string notFinite(double value) {
 /// Text of one kind from its digits; `plain` is the number without prefix, for where none fits.
 std::string composed(Kind kind, const Decimal& number, const std::string& plain) {
     if (symbol(kind) != nullptr) {
-        const std::string text = withPrefix(kind, number);
+        std::string text = withPrefix(kind, number);
         return text.empty() ? plain + " " + symbol(kind) : text;
     }
     if (kind == Kind::Length || kind == Kind::Area || kind == Kind::Mass || kind == Kind::Share) {
-        const std::string text = withShopUnit(kind, number);
+        std::string text = withShopUnit(kind, number);
         if (!text.empty()) return text;
         return *shopUnit(kind) == '\0' ? plain : plain + " " + shopUnit(kind);
     }
