@@ -74,15 +74,12 @@ double firstAboveZero(Kind kind) {
         case Kind::Capacitance:
             return 1e-12;
         case Kind::Inductance:
-            return 1e-6;
         case Kind::Time:
+        case Kind::Area:
             return 1e-6;
         case Kind::Length:
             return 1e-5;
-        case Kind::Area:
-            return 1e-6;
         case Kind::Mass:
-            return 1e-3;
         case Kind::Current:
         case Kind::Voltage:
         case Kind::Flux:
