@@ -13,7 +13,7 @@ struct Datum {
     bool guaranteed = false;  ///< true: a limit that the standard guarantees; false: typical
 
     Datum() = default;
-    Datum(double number) : value(number) {}  // NOLINT: inline parts may give the bare number
+    Datum(double number) : value(number) {}             // NOLINT: inline parts may give the bare number
     operator double() const noexcept { return value; }  // NOLINT
     bool operator==(const Datum&) const = default;
 };

@@ -11,12 +11,13 @@ namespace units {
 struct Figure {
     std::string name;
     double value = 0;
-    std::string unit;             ///< ASCII SI: ohm H F Hz s m dB dBu; "" for a pure number
-    double uncertainty = 0;       ///< relative half width (for dB and dBu: absolute, in dB) that the method and materials allow
-    std::string source;           ///< the formula and where it is published
-    bool valid = true;            ///< false: outside the validity of a formula it rests on
-    std::string why;              ///< why it is not valid, or what it assumes
-    std::string hookUp;           ///< "" where no hook-up matters
+    std::string unit;  ///< ASCII SI: ohm H F Hz s m dB dBu; "" for a pure number
+    double uncertainty =
+        0;               ///< relative half width (for dB and dBu: absolute, in dB) that the method and materials allow
+    std::string source;  ///< the formula and where it is published
+    bool valid = true;   ///< false: outside the validity of a formula it rests on
+    std::string why;     ///< why it is not valid, or what it assumes
+    std::string hookUp;  ///< "" where no hook-up matters
     std::vector<std::string> ports;
     bool operator==(const Figure&) const = default;
 };

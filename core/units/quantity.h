@@ -9,9 +9,10 @@ namespace units {
 
 /// How far the true value may lie from the stated one.
 struct Tolerance {
-    double plusMinus = 0;        ///< half width: relative (0.05 is 5 %) or in the quantity's own unit
-    bool relative = true;        ///< true: `plusMinus` is a share of the value
-    std::string distribution;    ///< "normal" (half width is two standard deviations), "uniform", "triangular"; "" = normal
+    double plusMinus = 0;  ///< half width: relative (0.05 is 5 %) or in the quantity's own unit
+    bool relative = true;  ///< true: `plusMinus` is a share of the value
+    std::string
+        distribution;  ///< "normal" (half width is two standard deviations), "uniform", "triangular"; "" = normal
     bool operator==(const Tolerance&) const = default;
 };
 
@@ -22,7 +23,7 @@ struct Quantity {
     std::string note;
 
     Quantity() = default;
-    Quantity(double number) : value(number) {}  // NOLINT: a plain number is the usual case
+    Quantity(double number) : value(number) {}          // NOLINT: a plain number is the usual case
     operator double() const noexcept { return value; }  // NOLINT
     bool operator==(const Quantity&) const = default;
 };

@@ -45,9 +45,9 @@ namespace units {
 /// The gauge, not rounded, of a bare diameter in m; inverse of `awgDiameter`.
 [[nodiscard]] double awgOfDiameter(double diameter) noexcept;
 
-/// The next value up (`steps` > 0) or down in the steps that suit the kind: E24 values for R, L, C; whole turns; 1 degC,
-/// 1 dB, 1 degree, 1 %; for lengths, areas, masses and numbers a step of 1, 2 or 5 x 10^n near a tenth of the value; values
-/// 1-2-5 elsewhere. AWG sizes are the catalog's matter. `factor` 10 or 0.1 for Shift or Ctrl.
+/// The next value up (`steps` > 0) or down in the steps that suit the kind: E24 values for R, L, C; whole turns; 1
+/// degC, 1 dB, 1 degree, 1 %; for lengths, areas, masses and numbers a step of 1, 2 or 5 x 10^n near a tenth of the
+/// value; values 1-2-5 elsewhere. AWG sizes are the catalog's matter. `factor` 10 or 0.1 for Shift or Ctrl.
 [[nodiscard]] double stepped(Kind kind, double value, int steps, double factor = 1.0) noexcept;
 
 }  // namespace units
