@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "bench/actions.h"
+
+#include <QActionGroup>
+#include <QCoreApplication>
+#include <array>
+
+namespace bench {
+
+namespace {
+
+enum class Where { Design, Edit, Traces, Papers, View };
+
+struct Row {
+    Act act;
+    Where where;
+    const char* text;
+    const char* keys;  ///< set here, since a desktop without a theme leaves some standard keys empty
+    const char* tip;
+    bool checkable;
+};
+constexpr std::array<Row, 12> rows{{
+    {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
+     QT_TRANSLATE_NOOP("bench", "Open a design file"), false},
+    {Act::Save, Where::Design, QT_TRANSLATE_NOOP("bench", "&Save"), "Ctrl+S",
+     QT_TRANSLATE_NOOP("bench", "Save the design to its file"), false},
+    {Act::SaveAs, Where::Design, QT_TRANSLATE_NOOP("bench", "Save &as…"), "Ctrl+Shift+S",
+     QT_TRANSLATE_NOOP("bench", "Save the design to another file"), false},
+    {Act::Quit, Where::Design, QT_TRANSLATE_NOOP("bench", "&Quit"), "Ctrl+Q",
+     QT_TRANSLATE_NOOP("bench", "Close the window"), false},
+    {Act::Undo, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Undo"), "Ctrl+Z",
+     QT_TRANSLATE_NOOP("bench", "Take back the last act"), false},
+    {Act::Redo, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Redo"), "Ctrl+Shift+Z",
+     QT_TRANSLATE_NOOP("bench", "Do again what was taken back"), false},
+    {Act::Hold, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Hold"), "Ctrl+H",
+     QT_TRANSLATE_NOOP("bench", "Keep the curves as they are beneath the moving ones, axes locked"), true},
+    {Act::Pair, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Pair…"), "Ctrl+P",
+     QT_TRANSLATE_NOOP("bench", "Put a saved design beside this one"), false},
+    {Act::Datasheet, Where::Papers, QT_TRANSLATE_NOOP("bench", "&Datasheet…"), "Ctrl+D",
+     QT_TRANSLATE_NOOP("bench", "Write the customer's datasheet as PDF; it never carries the recipe"), false},
+    {Act::LookDesktop, Where::View, QT_TRANSLATE_NOOP("bench", "As the &desktop"), "",
+     QT_TRANSLATE_NOOP("bench", "Light or dark as the desktop is"), true},
+    {Act::LookLight, Where::View, QT_TRANSLATE_NOOP("bench", "&Light"), "",
+     QT_TRANSLATE_NOOP("bench", "Dark ink on light paper"), true},
+    {Act::LookDark, Where::View, QT_TRANSLATE_NOOP("bench", "Dar&k"), "",
+     QT_TRANSLATE_NOOP("bench", "Light ink on dark paper"), true},
+}};
+
+QString said(const char* text) {
+    return QCoreApplication::translate("bench", text);
+}
+
+}  // namespace
+
+Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
+    const QMap<Where, QMenu*> menus{{Where::Design, bar.addMenu(said("&Design"))},
+                                    {Where::Edit, bar.addMenu(said("&Edit"))},
+                                    {Where::Traces, bar.addMenu(said("&Traces"))},
+                                    {Where::Papers, bar.addMenu(said("&Papers"))},
+                                    {Where::View, bar.addMenu(said("&View"))}};
+    new_ = menus[Where::Design]->addMenu(said("&New from demo"));
+    auto* looks = new QActionGroup(this);
+    for (const Row& row : rows) {
+        auto* action = new QAction(said(row.text), this);
+        if (row.act == Act::Save || row.act == Act::Quit) menus[row.where]->addSeparator();
+        action->setShortcut(QKeySequence(QString::fromLatin1(row.keys)));
+        action->setCheckable(row.checkable);
+        const QString keys = action->shortcut().toString(QKeySequence::NativeText);
+        action->setToolTip(keys.isEmpty() ? said(row.tip)
+                                          : said(row.tip) + QStringLiteral(" (") + keys + QLatin1Char(')'));
+        action->setStatusTip(said(row.tip));
+        if (row.where == Where::View) looks->addAction(action);
+        menus[row.where]->addAction(action);
+        if (row.act == Act::Open) recent_ = menus[row.where]->addMenu(said("Open &recent"));
+        actions_.insert(row.act, action);
+    }
+    actions_[Act::Redo]->setShortcuts(
+        {QKeySequence(QStringLiteral("Ctrl+Shift+Z")), QKeySequence(QStringLiteral("Ctrl+Y"))});
+}
+
+}  // namespace bench

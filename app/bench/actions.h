@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every act of the window with its menu, words and keys, in one table.
+#pragma once
+
+#include <QAction>
+#include <QMap>
+#include <QMenu>
+#include <QMenuBar>
+
+namespace bench {
+
+enum class Act { Open, Save, SaveAs, Quit, Undo, Redo, Hold, Pair, Datasheet, LookDesktop, LookLight, LookDark };
+
+/// Makes the actions and fills the menu bar. The owner connects them.
+class Actions : public QObject {
+public:
+    explicit Actions(QMenuBar& bar, QObject* parent);
+    [[nodiscard]] QAction& operator[](Act act) const { return *actions_.value(act); }
+    [[nodiscard]] QMenu& newMenu() const { return *new_; }
+    [[nodiscard]] QMenu& recentMenu() const { return *recent_; }
+
+private:
+    QMap<Act, QAction*> actions_;
+    QMenu* new_ = nullptr;
+    QMenu* recent_ = nullptr;
+};
+
+}  // namespace bench

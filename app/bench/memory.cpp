@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "bench/memory.h"
+
+#include <QDir>
+#include <QFileInfo>
+
+#include "exchange/read_file.h"
+#include "exchange/write_file.h"
+#include "json/text.h"
+
+namespace bench {
+
+namespace {
+
+struct LookWord {
+    Look look;
+    const char* word;
+};
+constexpr std::array<LookWord, 3> looks{{{Look::Desktop, "desktop"}, {Look::Light, "light"}, {Look::Dark, "dark"}}};
+
+}  // namespace
+
+QString memoryPath() {
+    const QString given = qEnvironmentVariable("XDG_STATE_HOME");
+    const QString base = QDir::isAbsolutePath(given) ? given : QDir::homePath() + QStringLiteral("/.local/state");
+    return base + QStringLiteral("/coilwright/bench.json");
+}
+
+Memory recalled() {
+    Memory memory;
+    const QString path = memoryPath();
+    if (!QFileInfo::exists(path)) return memory;
+    try {
+        const json::Value all = json::read(exchange::readFile(path.toStdString()), path.toStdString());
+        for (const json::Value& one : all.at("recent")) memory.recent << QString::fromStdString(one.get<std::string>());
+        for (const LookWord& look : looks)
+            if (all.at("look").get<std::string>() == look.word) memory.look = look.look;
+        memory.geometry = QByteArray::fromBase64(QByteArray::fromStdString(all.at("geometry").get<std::string>()));
+    } catch (const std::exception&) {
+        return {};
+    }
+    return memory;
+}
+
+bool keep(const Memory& memory) {
+    json::Value all;
+    all["recent"] = json::Value::array();
+    for (const QString& path : memory.recent) all["recent"].push_back(path.toStdString());
+    for (const LookWord& look : looks)
+        if (look.look == memory.look) all["look"] = look.word;
+    all["geometry"] = memory.geometry.toBase64().toStdString();
+    const QString path = memoryPath();
+    if (!QDir().mkpath(QFileInfo(path).path())) return false;
+    try {
+        exchange::writeFile(path.toStdString(), json::write(all));
+    } catch (const std::exception&) {
+        return false;
+    }
+    return true;
+}
+
+void remember(Memory& memory, const QString& path) {
+    const QString whole = QFileInfo(path).absoluteFilePath();
+    memory.recent.removeAll(whole);
+    memory.recent.prepend(whole);
+    while (memory.recent.size() > recentCount) memory.recent.removeLast();
+}
+
+}  // namespace bench

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the bench remembers between two runs: recent files, the look, where the window stood.
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+#include <QStringList>
+
+#include "bench/theme.h"
+
+namespace bench {
+
+struct Memory {
+    QStringList recent;  ///< absolute paths, newest first
+    Look look = Look::Desktop;
+    QByteArray geometry;
+    bool operator==(const Memory&) const = default;
+};
+
+inline constexpr int recentCount = 10;
+
+/// "coilwright/bench.json" under XDG_STATE_HOME (relative values are ignored, as the specification asks), else
+/// ~/.local/state.
+[[nodiscard]] QString memoryPath();
+/// What was kept; a file that is missing or damaged gives a fresh memory.
+[[nodiscard]] Memory recalled();
+/// Keeps it. A disk that refuses costs the memory, never the work: false then.
+bool keep(const Memory& memory);
+/// `path` moves to the head of the recent files.
+void remember(Memory& memory, const QString& path);
+
+}  // namespace bench

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// coilwright figures DESIGN [--json] [--hook-up NAME]
+#include <algorithm>
+#include <cmath>
+
+#include "analysis/answer.h"
+#include "commands/arguments.h"
+#include "commands/verb.h"
+#include "json/text.h"
+#include "units/text.h"
+
+namespace commands {
+
+namespace {
+
+json::Value asJson(const units::Figure& figure) {
+    const auto number = [](double value) { return std::isfinite(value) ? json::Value(value) : json::Value(); };
+    json::Value one;
+    one["name"] = figure.name;
+    one["value"] = number(figure.value);
+    one["unit"] = figure.unit;
+    one["uncertainty"] = number(figure.uncertainty);
+    one["source"] = figure.source;
+    one["valid"] = figure.valid && std::isfinite(figure.value);
+    one["why"] = figure.why;
+    one["hook_up"] = figure.hookUp;
+    one["ports"] = figure.ports;
+    return one;
+}
+
+std::string asJson(const Opened& opened, const analysis::Answer& answer) {
+    json::Value all;
+    all["design"] = opened.design->name;
+    all["digest"] = opened.digest;
+    all["program"] = programName();
+    all["figures"] = json::Value::array();
+    for (const units::Figure& figure : answer.figures) all["figures"].push_back(asJson(figure));
+    return json::write(all);
+}
+
+std::size_t columns(const std::string& utf8) {
+    return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
+std::string padded(const std::string& text, std::size_t width) {
+    const std::size_t used = columns(text);
+    return used < width ? text + std::string(width - used, ' ') : text;
+}
+
+std::string valueText(const units::Figure& figure) {
+    if (!std::isfinite(figure.value)) return "none";
+    return units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty);
+}
+
+std::string uncertaintyText(const units::Figure& figure) {
+    if (figure.uncertainty <= 0 || !std::isfinite(figure.value)) return {};
+    if (figure.unit.starts_with("dB")) return "± " + units::write(units::Kind::Decibel, figure.uncertainty, 1);
+    return "± " + units::write(units::Kind::Share, figure.uncertainty, 1);
+}
+
+std::string asText(const Opened& opened, const analysis::Answer& answer) {
+    std::size_t nameWidth = 0, valueWidth = 0;
+    for (const units::Figure& figure : answer.figures) {
+        nameWidth = std::max(nameWidth, columns(figure.name));
+        valueWidth = std::max(valueWidth, columns(valueText(figure)));
+    }
+    std::string text = opened.design->name + ", revision " + opened.design->revision + "\n\n";
+    for (const units::Figure& figure : answer.figures) {
+        std::string line = padded(figure.name, nameWidth + 2) + padded(valueText(figure), valueWidth + 2) +
+                           padded(uncertaintyText(figure), 8);
+        if (!figure.valid) line += "outside validity: " + figure.why;
+        line.erase(line.find_last_not_of(' ') + 1);
+        text += line + '\n';
+    }
+    if (!answer.promises.empty()) text += "\nPromises\n";
+    for (const analysis::PromiseState& promise : answer.promises)
+        text += std::string(analysis::word(promise.standing)) + ": " + promise.text + '\n';
+    if (!answer.assumptions.empty()) text += "\nComputed with\n";
+    for (const std::string& assumption : answer.assumptions) text += assumption + '\n';
+    return text;
+}
+
+}  // namespace
+
+std::string figures(const std::vector<std::string>& typed) {
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--json"}, {"--hook-up"}});
+    const Opened opened = openDesign(arguments.operands.front());
+    analysis::Question question;
+    question.hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
+    question.everyHookUp = question.hookUp.empty();
+    const analysis::AnswerPtr answer = analysis::answer(*opened.design, opened.shop, {}, {}, question);
+    return arguments.flags.contains("--json") ? asJson(opened, *answer) : asText(opened, *answer);
+}
+
+}  // namespace commands

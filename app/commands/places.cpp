@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "commands/places.h"
+
+#include <QCoreApplication>
+#include <QDir>
+#include <QDirIterator>
+#include <QFileInfo>
+#include <algorithm>
+
+#include "exchange/load_catalog.h"
+
+namespace commands {
+
+namespace {
+
+QString firstFolder(const QStringList& candidates) {
+    for (const QString& path : candidates)
+        if (!path.isEmpty() && QFileInfo(path).isDir()) return QDir(path).absolutePath();
+    return {};
+}
+
+QString dataHome() {
+    const QString given = qEnvironmentVariable("XDG_DATA_HOME");
+    return QDir::isAbsolutePath(given) ? given : QDir::homePath() + QStringLiteral("/.local/share");
+}
+
+}  // namespace
+
+Places places() {
+    const QString installed = QCoreApplication::applicationDirPath() + QStringLiteral("/../share/coilwright");
+    const QString sources = QStringLiteral(COILWRIGHT_SOURCE_DIR);
+    const QString resources =
+        firstFolder({qEnvironmentVariable("COILWRIGHT_RESOURCES"), installed, sources + QStringLiteral("/resources")});
+    Places found;
+    found.resources = resources.toStdString();
+    found.own = firstFolder({dataHome() + QStringLiteral("/coilwright")}).toStdString();
+    found.demos =
+        firstFolder({resources + QStringLiteral("/demo-projects"), resources + QStringLiteral("/../demo-projects"),
+                     sources + QStringLiteral("/demo-projects")})
+            .toStdString();
+    return found;
+}
+
+catalog::Catalog shopCatalog(const Places& where) {
+    std::vector<std::string> folders;
+    if (where.resources.empty())
+        throw units::BadInput(
+            {"COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json"});
+    folders.push_back(where.resources);
+    if (!where.own.empty()) folders.push_back(where.own);
+    return exchange::loadCatalog(folders);
+}
+
+std::vector<std::string> demoDesigns(const Places& where) {
+    std::vector<std::string> paths;
+    if (where.demos.empty()) return paths;
+    QDirIterator files(QString::fromStdString(where.demos), {QStringLiteral("*.coilwright")}, QDir::Files,
+                       QDirIterator::Subdirectories);
+    while (files.hasNext()) paths.push_back(files.next().toStdString());
+    std::sort(paths.begin(), paths.end());
+    return paths;
+}
+
+}  // namespace commands

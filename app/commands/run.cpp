@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "commands/run.h"
+
+#include <array>
+#include <ostream>
+
+#include "commands/verb.h"
+#include "units/fault.h"
+
+namespace commands {
+
+namespace {
+
+struct Named {
+    const char* name;
+    Verb verb;
+};
+constexpr std::array<Named, 4> verbs{{{"figures", figures}, {"traces", traces}, {"write", write}, {"pair", pair}}};
+
+constexpr const char* help =
+    "coilwright                          the window, with a demo design\n"
+    "coilwright DESIGN                   the window, with this design\n"
+    "coilwright figures DESIGN           every figure, as text\n"
+    "    --json                          as JSON, with uncertainty and source\n"
+    "    --hook-up NAME                  of this hook-up only\n"
+    "coilwright traces DESIGN --to DIR   every curve, a CSV file a kind\n"
+    "    --hook-up NAME                  of this hook-up instead of the first\n"
+    "    --from HZ --to HZ --points N    other frequencies than 600 from 0.1 Hz to 1 MHz\n"
+    "    --at FILE                       at the frequencies in a file, one a line\n"
+    "    --pictures                      a PNG of each plot as well\n"
+    "coilwright write DESIGN --datasheet F.pdf\n"
+    "                                    the datasheet for a customer\n"
+    "    --hook-up NAME                  with the curves of this hook-up\n"
+    "coilwright pair A B --to DIR        what differs between two designs: differences.txt, figures.csv, response.csv\n"
+    "    --hook-up NAME, --from, --to, --points, --at as above\n"
+    "coilwright --help | --version\n"
+    "\n"
+    "Exit status: 0, or 2 with one sentence on standard error.\n"
+    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins and insulation; a shop's own entries\n"
+    "stand in coilwright under XDG_DATA_HOME.\n";
+
+const Named* verbOf(const std::vector<std::string>& arguments) {
+    if (arguments.empty()) return nullptr;
+    for (const Named& named : verbs)
+        if (arguments.front() == named.name) return &named;
+    return nullptr;
+}
+
+std::string result(const std::vector<std::string>& arguments) {
+    if (const Named* named = verbOf(arguments)) return named->verb({arguments.begin() + 1, arguments.end()});
+    if (arguments.size() == 1 && arguments.front() == "--help") return help;
+    if (arguments.size() == 1 && arguments.front() == "--version") return programName() + "\n";
+    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                                       "figures, traces, write, pair, --help, --version, or one design to open"});
+}
+
+}  // namespace
+
+bool isCommand(const std::vector<std::string>& arguments) {
+    return arguments.size() > 1 || (arguments.size() == 1 && (verbOf(arguments) || arguments.front().starts_with("-")));
+}
+
+bool needsApplication(const std::vector<std::string>& arguments) {
+    return verbOf(arguments) != nullptr;
+}
+
+int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+    try {
+        out << result(arguments);
+        out.flush();
+        if (!out) {
+            err << "standard output: the result could not be written; free some room there.\n";
+            return 2;
+        }
+        return 0;
+    } catch (const std::exception& failure) {
+        err << failure.what() << '\n';
+        return 2;
+    }
+}
+
+}  // namespace commands

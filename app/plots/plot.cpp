@@ -1,0 +1,315 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plots/plot.h"
+
+#include <cmath>
+
+#include "bench/theme.h"
+#include "plots/plot_items.h"
+#include "plots/result_words.h"
+#include "plots/scale.h"
+#include "units/text.h"
+
+namespace plots {
+
+using bench::Token;
+
+namespace {
+
+QFont smaller(const QFont& font) {
+    QFont small = font;
+    if (font.pointSizeF() > 0)
+        small.setPointSizeF(std::max(6.0, font.pointSizeF() - 1));
+    else
+        small.setPixelSize(std::max(8, font.pixelSize() - 1));
+    return small;
+}
+
+QString numberAt(const analysis::Curve& curve, double value) {
+    if (!std::isfinite(value)) return QStringLiteral("–");
+    return QString::fromStdString(units::write(curve.kind, value, 3));
+}
+
+bool sameCurves(const analysis::Trace& a, const analysis::Trace& b) {
+    if (a.frequency != b.frequency || a.curves.size() != b.curves.size() || a.valid != b.valid ||
+        a.validFrom != b.validFrom || a.validTo != b.validTo || a.hookUp != b.hookUp)
+        return false;
+    for (std::size_t i = 0; i < a.curves.size(); ++i)
+        if (a.curves[i].name != b.curves[i].name || a.curves[i].y != b.curves[i].y ||
+            a.curves[i].words != b.curves[i].words)
+            return false;
+    return true;
+}
+
+}  // namespace
+
+std::shared_ptr<const analysis::Trace> traceOf(const analysis::Answer& answer, const std::string& name) {
+    for (const auto& trace : answer.traces)
+        if (trace->name == name) return trace;
+    return nullptr;
+}
+
+Plot::Plot(View view, QWidget* parent) : QCustomPlot(parent), view_(std::move(view)) {
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    setNoAntialiasingOnDrag(true);
+    setPlottingHint(QCP::phFastPolylines, true);
+    build();
+    recolour();
+}
+
+void Plot::build() {
+    addLayer(QStringLiteral("held"), layer(QStringLiteral("main")), QCustomPlot::limBelow);
+    addLayer(QStringLiteral("names"), layer(QStringLiteral("main")), QCustomPlot::limAbove);
+    mask_ = new MaskArea(this);
+    labels_ = new EndLabels(this);
+    labels_->setLayer(QStringLiteral("names"));
+    cursor_ = new QCPItemStraightLine(this);
+    cursor_->setLayer(QStringLiteral("overlay"));
+    cursor_->setSelectable(false);
+    cursor_->setVisible(false);
+    for (QCPItemText** text : {&unitLeft_, &unitRight_}) {
+        *text = new QCPItemText(this);
+        (*text)->setSelectable(false);
+        (*text)->setClipToAxisRect(false);
+        (*text)->position->setType(QCPItemPosition::ptAxisRectRatio);
+        (*text)->setLayer(QStringLiteral("names"));
+    }
+    unitLeft_->position->setCoords(0, 0);
+    unitLeft_->setPositionAlignment(Qt::AlignLeft | Qt::AlignBottom);
+    unitRight_->position->setCoords(1, 0);
+    unitRight_->setPositionAlignment(Qt::AlignRight | Qt::AlignBottom);
+    xAxis->setScaleType(QCPAxis::stLogarithmic);
+    xAxis->setTicker(QSharedPointer<PrefixedLogTicker>::create());
+    xAxis->setRange(frequencyLow, frequencyHigh);
+    xAxis->setLabel(tr("frequency, Hz"));
+    for (QCPAxis* axis : {xAxis, yAxis, yAxis2}) {
+        axis->setSubTicks(axis == xAxis);
+        axis->setTickLengthIn(0);
+        axis->setTickLengthOut(4);
+        axis->setSubTickLength(0, 2);
+        axis->setTickLabelPadding(3);
+        axis->setLabelPadding(0);
+    }
+    axisRect()->setAutoMargins(QCP::msNone);
+    setSelectionRectMode(QCP::srmCustom);
+    connect(selectionRect(), &QCPSelectionRect::accepted, this, [this](const QRect& rect) { zoomTo(rect); });
+}
+
+void Plot::axisFonts() {
+    const QFont small = smaller(font());
+    for (QCPAxis* axis : {xAxis, yAxis, yAxis2}) {
+        axis->setTickLabelFont(small);
+        axis->setLabelFont(small);
+    }
+    unitLeft_->setFont(small);
+    unitRight_->setFont(small);
+    const QFontMetrics metrics(small);
+    // The same margins in every plot, so that one frequency stands at one place in a column of plots.
+    const int side = metrics.horizontalAdvance(QStringLiteral("−100 m")) + 10;
+    axisRect()->setMargins({side, metrics.height() + 4, side, 2 * metrics.height() + 10});
+}
+
+void Plot::recolour() {
+    axisFonts();
+    const QColor base = bench::colour(Token::Base), line = bench::colour(Token::Line),
+                 muted = bench::colour(Token::Muted);
+    setBackground(QBrush(base));
+    for (QCPAxis* axis : {xAxis, yAxis, yAxis2}) {
+        axis->setBasePen(QPen(line, 1));
+        axis->setTickPen(QPen(line, 1));
+        axis->setSubTickPen(QPen(line, 1));
+        axis->setTickLabelColor(muted);
+        axis->setLabelColor(muted);
+        axis->grid()->setPen(QPen(bench::mixed(base, line, 0.2), 1));
+        axis->grid()->setZeroLinePen(QPen(bench::mixed(base, line, 0.5), 1));
+        axis->grid()->setSubGridVisible(false);
+    }
+    cursor_->setPen(QPen(bench::colour(Token::Text), 0, Qt::DashLine));
+    unitLeft_->setColor(muted);
+    unitRight_->setColor(muted);
+    selectionRect()->setPen(QPen(bench::colour(Token::Accent), 1));
+    selectionRect()->setBrush(Qt::NoBrush);
+    if (answer_) draw();
+    replot(QCustomPlot::rpQueuedReplot);
+}
+
+QColor Plot::hue(std::size_t index) const {
+    return bench::windingColour(static_cast<int>(index));
+}
+
+void Plot::setView(View view) {
+    if (view == view_) return;
+    view_ = std::move(view);
+    trace_.reset();
+    fitted_ = false;
+    if (answer_) showAnswer(answer_, design_);
+}
+
+std::vector<Plot::Shown> Plot::choose(const analysis::Trace& trace) const {
+    std::vector<Shown> chosen;
+    std::string unit;
+    for (const analysis::Curve& curve : trace.curves) {
+        if (curve.y.empty()) continue;
+        if (!view_.curve.empty() && curve.name != view_.curve) continue;
+        if (unit.empty()) unit = curve.unit;
+        if (curve.unit == unit) chosen.push_back({&curve, false});
+    }
+    for (const analysis::Curve& curve : trace.curves)
+        if (!view_.rightUnit.empty() && curve.unit == view_.rightUnit && !curve.y.empty())
+            chosen.push_back({&curve, true});
+    return chosen;
+}
+
+bool Plot::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design) {
+    const std::shared_ptr<const analysis::Trace> next = answer ? traceOf(*answer, view_.trace) : nullptr;
+    std::vector<design::MaskPoint> points;
+    if (design && next)
+        for (const design::Mask& mask : design->brief.masks) {
+            const std::string& hookUp =
+                mask.hookUp.empty() && !design->hookUps.empty() ? design->hookUps.front().name : mask.hookUp;
+            if (mask.trace != view_.trace || hookUp != next->hookUp) continue;
+            if (!points.empty()) points.push_back({});  // a gap between two masks
+            points.insert(points.end(), mask.points.begin(), mask.points.end());
+        }
+    const bool same = trace_ && next && points == maskPoints_ && (next == trace_ || sameCurves(*next, *trace_));
+    answer_ = answer;
+    design_ = design;
+    if (!same) {
+        trace_ = next;
+        maskPoints_ = std::move(points);
+        draw();
+        if (!fitted_ || (!held_ && !zoomedByHand_)) fit();
+        replot(QCustomPlot::rpQueuedReplot);
+    }
+    const QString words = trace_ ? summary(*answer_, *trace_) : tr("nothing to show");
+    setAccessibleName(title());
+    setAccessibleDescription(words);
+    emit wordsChanged();
+    return !same;
+}
+
+void Plot::draw() {
+    clearGraphs();
+    shown_.clear();
+    if (!trace_) return labels_->show({});
+    shown_ = choose(*trace_);
+    const auto right = std::find_if(shown_.begin(), shown_.end(), [](const Shown& s) { return s.right; });
+    setScale(yAxis, shown_.empty() ? nullptr : shown_.front().curve);
+    setScale(yAxis2, right == shown_.end() ? nullptr : right->curve);
+    yAxis2->setVisible(right != shown_.end());
+    yAxis2->grid()->setVisible(false);
+    if (held_)
+        if (const auto before = traceOf(*held_, view_.trace)) fill(*before, choose(*before), true);
+    fill(*trace_, shown_, false);
+    showMasks();
+    showLabels();
+}
+
+void Plot::setScale(QCPAxis* axis, const analysis::Curve* curve) {
+    QCPItemText* unit = axis == yAxis ? unitLeft_ : unitRight_;
+    unit->setText(curve ? unitText(curve->unit) : QString());
+    unit->setVisible(curve != nullptr && !curve->unit.empty());
+    if (!curve) return;
+    axis->setScaleType(curve->logarithmic ? QCPAxis::stLogarithmic : QCPAxis::stLinear);
+    if (curve->logarithmic)
+        axis->setTicker(QSharedPointer<PrefixedLogTicker>::create());
+    else if (curve->unit == "deg")
+        axis->setTicker(QSharedPointer<DegreeTicker>::create());
+    else
+        axis->setTicker(QSharedPointer<PlainTicker>::create(takesPrefix(curve->unit)));
+}
+
+void Plot::fill(const analysis::Trace& trace, const std::vector<Shown>& shown, bool held) {
+    const double gap = std::numeric_limits<double>::quiet_NaN();
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        const analysis::Curve& curve = *shown[i].curve;
+        QVector<double> inside, outside;
+        for (std::size_t k = 0; k < curve.y.size(); ++k) {
+            const double f = trace.frequency[k], y = curve.logarithmic && curve.y[k] <= 0 ? gap : curve.y[k];
+            const bool good =
+                held || (trace.valid && f >= trace.validFrom && (trace.validTo <= 0 || f <= trace.validTo));
+            inside << (good ? y : gap);
+            outside << (good ? gap : y);
+        }
+        const QVector<double> frequency(trace.frequency.begin(), trace.frequency.end());
+        QCPAxis* axis = shown[i].right ? yAxis2 : yAxis;
+        const auto add = [&](const QVector<double>& y, const QPen& pen) {
+            QCPGraph* graph = addGraph(xAxis, axis);
+            graph->setLayer(held ? QStringLiteral("held") : QStringLiteral("main"));
+            graph->setSelectable(QCP::stNone);
+            graph->setPen(pen);
+            graph->setData(frequency, y, true);
+        };
+        if (held) {
+            QPen pen(bench::mixed(hue(i), bench::colour(Token::Base), 0.4), 1);
+            pen.setDashPattern({4, 3});
+            add(inside, pen);
+            continue;
+        }
+        add(inside, QPen(hue(i), 1));
+        QPen dashed(hue(i), 1);
+        dashed.setDashPattern({8, 5});
+        if (std::any_of(outside.begin(), outside.end(), [](double y) { return std::isfinite(y); }))
+            add(outside, dashed);
+    }
+}
+
+void Plot::showMasks() {
+    double offset = 0;
+    if (view_.trace == "response" && !shown_.empty()) {
+        offset = valueAt(trace_->frequency, *shown_.front().curve, 1000);
+        if (!std::isfinite(offset)) offset = 0;
+    }
+    const bool applies = !shown_.empty() && !trace_->curves.empty() && shown_.front().curve == &trace_->curves.front();
+    mask_->show(applies ? maskPoints_ : std::vector<design::MaskPoint>{}, offset);
+}
+
+void Plot::showLabels() {
+    std::vector<EndLabels::Label> labels;
+    for (std::size_t i = 0; i < shown_.size(); ++i)
+        labels.push_back({QString::fromStdString(shown_[i].curve->label), hue(i), shown_[i].right ? yAxis2 : yAxis,
+                          trace_->frequency, shown_[i].curve->y});
+    labels_->show(std::move(labels));
+}
+
+void Plot::hold(const analysis::AnswerPtr& held) {
+    held_ = held;
+    draw();
+    if (!held_ && !zoomedByHand_) fit();
+    replot(QCustomPlot::rpQueuedReplot);
+    emit wordsChanged();
+}
+
+QString Plot::title() const {
+    if (!trace_) return QString::fromStdString(view_.trace);
+    const QString title = QString::fromStdString(trace_->title);
+    if (view_.curve.empty() || shown_.empty()) return title;
+    return title + QStringLiteral(" · ") + QString::fromStdString(shown_.front().curve->label);
+}
+
+QString Plot::readout() const {
+    if (!trace_ || !answer_) return {};
+    if (cursorAt_ <= 0) return summary(*answer_, *trace_);
+    QStringList parts{QString::fromStdString(units::write(units::Kind::Frequency, cursorAt_, 3))};
+    for (const Shown& s : shown_)
+        parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
+                     numberAt(*s.curve, valueAt(trace_->frequency, *s.curve, cursorAt_));
+    if (!trace_->valid || cursorAt_ < trace_->validFrom || (trace_->validTo > 0 && cursorAt_ > trace_->validTo))
+        parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
+    return parts.join(QStringLiteral("   "));
+}
+
+QString Plot::difference() const {
+    if (!held_ || !answer_ || !trace_) return {};
+    std::vector<std::string> curves;
+    for (const Shown& s : shown_) curves.push_back(s.curve->name);
+    return plots::difference(*held_, *answer_, view_.trace, curves, xAxis->range());
+}
+
+QStringList Plot::shownCurves() const {
+    QStringList labels;
+    for (const Shown& s : shown_) labels << QString::fromStdString(s.curve->label);
+    return labels;
+}
+
+}  // namespace plots

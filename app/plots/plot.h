@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One chart over frequency: curves of one trace, their held forerunners, masks and the cursor.
+#pragma once
+
+#include <qcustomplot.h>
+
+#include <string>
+#include <vector>
+
+#include "analysis/answer.h"
+#include "design/design.h"
+
+namespace plots {
+
+class MaskArea;
+class EndLabels;
+
+/// Which curves a plot shows.
+struct View {
+    std::string trace;      ///< "response"
+    std::string curve;      ///< one curve by name; "": all of the unit of the trace's first
+    std::string rightUnit;  ///< curves of this unit on a right axis; "": none
+    bool operator==(const View&) const = default;
+};
+
+class Plot : public QCustomPlot {
+    Q_OBJECT
+public:
+    explicit Plot(View view, QWidget* parent = nullptr);
+
+    [[nodiscard]] const View& view() const { return view_; }
+    void setView(View view);
+    /// Shows the answer; a plot whose curves and masks are the same as before is not drawn again. True if it changed.
+    bool showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design);
+    /// Keeps `held` beneath the moving curves, axes locked; null lets go.
+    void hold(const analysis::AnswerPtr& held);
+    [[nodiscard]] bool holding() const { return held_ != nullptr; }
+
+    void placeCursor(double frequency);  ///< Hz; 0: no cursor
+    void showBand(const QCPRange& band);
+    void fit();  ///< value axes to the curves in sight
+    void recolour();
+
+    [[nodiscard]] const analysis::Trace* trace() const { return trace_.get(); }
+    [[nodiscard]] QString title() const;
+    [[nodiscard]] QString readout() const;          ///< values at the cursor, or the one-sentence summary without one
+    [[nodiscard]] QString difference() const;       ///< to the held trace, in words; "" without one
+    [[nodiscard]] QStringList shownCurves() const;  ///< labels, left axis first
+    [[nodiscard]] const MaskArea* mask() const { return mask_; }
+
+signals:
+    void cursorAsked(double frequency);
+    void bandAsked(QCPRange band);
+    void fitAsked();
+    void wordsChanged();  ///< title, readout or difference
+
+protected:
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    struct Shown {
+        const analysis::Curve* curve = nullptr;
+        bool right = false;
+    };
+    void build();
+    void draw();
+    void fill(const analysis::Trace& trace, const std::vector<Shown>& shown, bool held);
+    void showMasks();
+    void showLabels();
+    void setScale(QCPAxis* axis, const analysis::Curve* curve);
+    void axisFonts();
+    void zoomTo(const QRect& rect);
+    [[nodiscard]] std::vector<Shown> choose(const analysis::Trace& trace) const;
+    [[nodiscard]] QColor hue(std::size_t index) const;
+
+    View view_;
+    analysis::AnswerPtr answer_, held_;
+    std::shared_ptr<const analysis::Trace> trace_;
+    std::vector<Shown> shown_;
+    std::vector<design::MaskPoint> maskPoints_;
+    design::DesignPtr design_;
+    MaskArea* mask_ = nullptr;
+    EndLabels* labels_ = nullptr;
+    QCPItemStraightLine* cursor_ = nullptr;
+    QCPItemText* unitLeft_ = nullptr;
+    QCPItemText* unitRight_ = nullptr;
+    double cursorAt_ = 0;
+    bool fitted_ = false;
+    bool zoomedByHand_ = false;
+};
+
+/// The trace of that name in an answer, shared; null if there is none.
+[[nodiscard]] std::shared_ptr<const analysis::Trace> traceOf(const analysis::Answer& answer, const std::string& name);
+
+}  // namespace plots

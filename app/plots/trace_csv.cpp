@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plots/trace_csv.h"
+
+#include <cmath>
+
+#include "units/text.h"
+
+namespace plots {
+
+std::string csvCell(double value) {
+    return std::isfinite(value) ? units::significant(value, 9) : std::string();
+}
+
+std::string csvCell(const std::string& text) {
+    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+    std::string quoted = "\"";
+    for (const char c : text) {
+        if (c == '"') quoted += '"';
+        quoted += c;
+    }
+    return quoted + '"';
+}
+
+std::string traceCsv(const analysis::Trace& trace) {
+    std::string text = "frequency_Hz";
+    for (const analysis::Curve& curve : trace.curves) text += ',' + csvCell(curve.name);
+    text += '\n';
+    for (std::size_t i = 0; i < trace.frequency.size(); ++i) {
+        text += units::shortest(trace.frequency[i]);
+        for (const analysis::Curve& curve : trace.curves) {
+            text += ',';
+            if (i < curve.words.size())
+                text += csvCell(curve.words[i]);
+            else if (i < curve.y.size())
+                text += csvCell(curve.y[i]);
+        }
+        text += '\n';
+    }
+    return text;
+}
+
+}  // namespace plots

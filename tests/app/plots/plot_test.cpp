@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plots/plot_grid.h"
+
+#include <gtest/gtest.h>
+
+#include <QSignalSpy>
+#include <QTest>
+#include <cmath>
+
+#include "plots/plot_items.h"
+
+namespace {
+
+analysis::AnswerPtr answer(double shift, bool sameImpedance = true) {
+    auto a = std::make_shared<analysis::Answer>();
+    a->hookUp = "normal";
+    auto response = std::make_shared<analysis::Trace>();
+    response->name = "response";
+    response->title = "Response";
+    response->hookUp = "normal";
+    response->validTo = 3e5;
+    response->why = "the leakage field is that of thin layers";
+    response->curves = {{"magnitude_dB", "response", units::Kind::Decibel, "dB", {}, false, {}},
+                        {"phase_deg", "phase", units::Kind::Angle, "deg", {}, false, {}},
+                        {"group_delay_s", "group delay", units::Kind::Time, "s", {}, false, {}}};
+    auto impedance = std::make_shared<analysis::Trace>();
+    impedance->name = "impedance";
+    impedance->title = "Impedance";
+    impedance->hookUp = "normal";
+    impedance->curves = {{"source_side_ohm", "source side", units::Kind::Resistance, "ohm", {}, true, {}},
+                         {"load_side_ohm", "load side", units::Kind::Resistance, "ohm", {}, true, {}}};
+    for (const double f : analysis::logarithmicGrid(0.1, 1e6, 141)) {
+        response->frequency.push_back(f);
+        response->curves[0].y.push_back(shift - 10 * std::log10(1 + std::pow(f / 80e3, 2)));
+        response->curves[1].y.push_back(-57.3 * std::atan(f / 80e3));
+        response->curves[2].y.push_back(2e-6 / (1 + f / 80e3));
+        impedance->frequency.push_back(f);
+        impedance->curves[0].y.push_back(200 + f * 1e-2 + (sameImpedance ? 0 : shift));
+        impedance->curves[1].y.push_back(9000 / (1 + f / 2e5));
+    }
+    a->traces = {response, impedance};
+    return a;
+}
+
+design::DesignPtr designWithMask() {
+    auto d = std::make_shared<design::Design>();
+    design::HookUp hookUp;
+    hookUp.name = "normal";
+    d->hookUps = {hookUp};
+    design::Mask mask;
+    mask.trace = "response";
+    mask.points = {{20, -1.0, 1.0}, {20000, -1.0, 1.0}};
+    d->brief.masks = {mask};
+    return d;
+}
+
+class PlotTest : public testing::Test {
+protected:
+    plots::PlotGrid grid;
+    design::DesignPtr design = designWithMask();
+    plots::Plot& response() { return grid.pane(0).plot(); }
+    plots::Plot& impedance() { return grid.pane(1).plot(); }
+    void SetUp() override {
+        grid.resize(900, 600);
+        grid.show();
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(&grid));
+        grid.showAnswer(answer(14), design);
+    }
+};
+
+TEST_F(PlotTest, ShowsResponseWithPhaseOnTheRight) {
+    EXPECT_EQ(response().shownCurves(), QStringList({"response", "phase"}));
+    EXPECT_TRUE(response().yAxis2->visible());
+    EXPECT_FALSE(impedance().yAxis2->visible());
+    EXPECT_TRUE(response().yAxis->range().contains(14));
+    EXPECT_EQ(response().xAxis->range().lower, 1);
+    EXPECT_EQ(response().xAxis->range().upper, 1e6);
+    EXPECT_EQ(impedance().yAxis->scaleType(), QCPAxis::stLogarithmic);
+    EXPECT_EQ(response().accessibleName(), "Response");
+    EXPECT_FALSE(response().accessibleDescription().isEmpty());
+}
+
+TEST_F(PlotTest, OutsideValidityIsDashed) {
+    bool solid = false, dashed = false;
+    for (int i = 0; i < response().graphCount(); ++i) {
+        const QCPGraph* graph = response().graph(i);
+        if (graph->valueAxis() != response().yAxis) continue;
+        for (const auto& point : *graph->data()) {
+            if (std::isnan(point.value)) continue;
+            (graph->pen().style() == Qt::SolidLine ? solid : dashed) = true;
+            EXPECT_EQ(graph->pen().style() == Qt::SolidLine, point.key <= 3e5) << point.key;
+        }
+    }
+    EXPECT_TRUE(solid);
+    EXPECT_TRUE(dashed);
+}
+
+TEST_F(PlotTest, TheMaskOfTheBriefStandsAboutTheLevelAtOneKilohertz) {
+    ASSERT_EQ(response().mask()->points().size(), 2U);
+    EXPECT_TRUE(impedance().mask()->points().empty());
+}
+
+TEST_F(PlotTest, AnUnchangedPlotIsNotDrawnAgain) {
+    QTest::qWait(30);
+    QSignalSpy first(&response(), &QCustomPlot::afterReplot), second(&impedance(), &QCustomPlot::afterReplot);
+    grid.showAnswer(answer(13.9), design);
+    QTest::qWait(30);
+    EXPECT_EQ(first.count(), 1);
+    EXPECT_EQ(second.count(), 0);
+}
+
+TEST_F(PlotTest, ManyAnswersInOneTurnOfTheLoopAreDrawnOnce) {
+    QTest::qWait(30);
+    QSignalSpy drawn(&response(), &QCustomPlot::afterReplot);
+    for (int i = 0; i < 50; ++i) grid.showAnswer(answer(10 + 0.01 * i), design);
+    QTest::qWait(30);
+    EXPECT_EQ(drawn.count(), 1);
+}
+
+TEST_F(PlotTest, OneCursorGoesThroughAllPlotsByMouseAndByKeys) {
+    const QRect room = response().axisRect()->rect();
+    QTest::mouseMove(&response(), room.center());
+    ASSERT_TRUE(QTest::qWaitFor([this] { return grid.cursor() > 0; }, 1000));
+    EXPECT_NEAR(grid.cursor() / 1000, 1, 0.1);
+    EXPECT_TRUE(grid.pane(1).readoutText().contains("kHz")) << grid.pane(1).readoutText().toStdString();
+    EXPECT_TRUE(grid.pane(1).readoutText().contains("source side")) << grid.pane(1).readoutText().toStdString();
+    const double before = grid.cursor();
+    response().setFocus();
+    QTest::keyClick(&response(), Qt::Key_Right);
+    EXPECT_NEAR(grid.cursor() / before, std::pow(10, 0.02), 1e-9);
+    QTest::keyClick(&response(), Qt::Key_Left, Qt::ShiftModifier);
+    EXPECT_NEAR(grid.cursor() / before, std::pow(10, -0.18), 1e-9);
+}
+
+TEST_F(PlotTest, TheReadoutSaysWhyACurveIsOutsideValidity) {
+    grid.placeCursor(5e5);
+    EXPECT_TRUE(grid.pane(0).readoutText().endsWith("outside validity: the leakage field is that of thin layers"));
+}
+
+TEST_F(PlotTest, DraggingZoomsEveryFrequencyAxisAndDoubleClickShowsAllAgain) {
+    const QRect room = response().axisRect()->rect();
+    const QPoint from(room.left() + room.width() / 4, room.top() + 10),
+        to(room.left() + room.width() / 2, room.bottom() - 10);
+    QTest::mousePress(&response(), Qt::LeftButton, {}, from);
+    QTest::mouseMove(&response(), (from + to) / 2);
+    QTest::mouseMove(&response(), to);
+    QTest::mouseRelease(&response(), Qt::LeftButton, {}, to);
+    EXPECT_NEAR(std::log10(response().xAxis->range().lower), 1.5, 0.1);
+    EXPECT_EQ(impedance().xAxis->range(), response().xAxis->range());
+    QTest::mouseDClick(&response(), Qt::LeftButton, {}, room.center());
+    EXPECT_EQ(impedance().xAxis->range().lower, 1);
+    EXPECT_EQ(impedance().xAxis->range().upper, 1e6);
+}
+
+TEST_F(PlotTest, HoldingKeepsTheOldCurveBeneathAndLocksTheAxes) {
+    grid.setHolding(true);
+    const QCPRange before = response().yAxis->range();
+    grid.showAnswer(answer(34), design);
+    EXPECT_EQ(response().yAxis->range(), before);
+    int held = 0;
+    for (int i = 0; i < response().graphCount(); ++i) held += response().graph(i)->layer()->name() == "held" ? 1 : 0;
+    EXPECT_EQ(held, 2);
+    EXPECT_TRUE(grid.pane(0).differenceText().contains("20")) << grid.pane(0).differenceText().toStdString();
+    grid.setHolding(false);
+    EXPECT_NE(response().yAxis->range(), before);
+    EXPECT_TRUE(grid.pane(0).differenceText().isEmpty());
+}
+
+TEST_F(PlotTest, TheFourthPlotShowsAnyCurveThereIs) {
+    QComboBox* choice = grid.pane(3).choice();
+    ASSERT_NE(choice, nullptr);
+    EXPECT_EQ(choice->count(), 5);
+    EXPECT_EQ(grid.pane(3).plot().shownCurves(), QStringList("group delay"));
+    const int index = choice->findText(QString::fromUtf8("Impedance · load side"));
+    ASSERT_GE(index, 0);
+    choice->setCurrentIndex(index);
+    emit choice->activated(index);
+    EXPECT_EQ(grid.pane(3).plot().shownCurves(), QStringList("load side"));
+}
+
+TEST_F(PlotTest, EndLabelsStayInsideAndApart) {
+    for (int i = 0; i < response().itemCount(); ++i) {
+        const auto* ends = dynamic_cast<plots::EndLabels*>(response().item(i));
+        if (!ends) continue;
+        const auto places = ends->places(QFontMetricsF(response().xAxis->tickLabelFont()));
+        ASSERT_EQ(places.size(), 2U);
+        EXPECT_FALSE(places[0].intersects(places[1]));
+        for (const QRectF& place : places)
+            EXPECT_TRUE(QRectF(response().axisRect()->rect()).adjusted(-1, -1, 1, 1).contains(place));
+        return;
+    }
+    FAIL() << "no labels at the ends of the curves";
+}
+
+TEST_F(PlotTest, PicturesAreDrawn) {
+    const std::string svg = plots::plotSvg(response(), {400, 300});
+    EXPECT_NE(svg.find("<svg"), std::string::npos);
+    EXPECT_NE(svg.find("polyline"), std::string::npos) << "curves as vectors";
+    EXPECT_TRUE(plots::plotPng(response(), {400, 300}).starts_with("\x89PNG"));
+}
+
+}  // namespace

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plots/result_words.h"
+
+#include <gtest/gtest.h>
+
+namespace {
+
+units::Figure figure(const std::string& name, double value, const std::string& unit,
+                     const std::string& hookUp = "normal") {
+    units::Figure f;
+    f.name = name;
+    f.value = value;
+    f.unit = unit;
+    f.uncertainty = unit == "dB" ? 0.1 : 0.03;
+    f.hookUp = hookUp;
+    return f;
+}
+
+analysis::Answer answer(double high, double low) {
+    analysis::Answer a;
+    a.hookUp = "normal";
+    a.figures = {figure("high_3dB_first@shorted", 11000, "Hz", "shorted"), figure("high_3dB_first", high, "Hz"),
+                 figure("low_3dB", low, "Hz"), figure("peak_level", 0.4, "dB"), figure("peak_frequency", 61000, "Hz")};
+    auto trace = std::make_shared<analysis::Trace>();
+    trace->name = "response";
+    trace->frequency = {1, 1000, 1e6};
+    trace->curves = {{"magnitude_dB", "response", units::Kind::Decibel, "dB", {-3, 0, high / -1e4}, false, {}},
+                     {"phase_deg", "phase", units::Kind::Angle, "deg", {0, 0, high / 1e4}, false, {}}};
+    a.traces = {trace};
+    return a;
+}
+
+TEST(ResultWords, TheFigureOfTheHookUpShownIsMeant) {
+    EXPECT_EQ(plots::figureOf(answer(84e3, 18), "high_3dB_first")->value, 84e3);
+    EXPECT_EQ(plots::figureOf(answer(84e3, 18), "high"), nullptr) << "only whole words of a name";
+}
+
+TEST(ResultWords, TheUnitStandsOnceWhereItIsTheSame) {
+    EXPECT_EQ(plots::change("71 kHz", "84 kHz"), QString::fromUtf8("71 → 84 kHz"));
+    EXPECT_EQ(plots::change("980 Hz", "1.02 kHz"), QString::fromUtf8("980 Hz → 1.02 kHz"));
+}
+
+TEST(ResultWords, ADifferenceNamesTheFiguresThatMoved) {
+    const analysis::Answer held = answer(71e3, 18), now = answer(84e3, 18);
+    EXPECT_EQ(plots::difference(held, now, "response", {"magnitude_dB"}, {1, 1e6}),
+              QString::fromUtf8("−3 dB high: 71 → 84 kHz"));
+    EXPECT_EQ(plots::difference(held, held, "response", {"magnitude_dB"}, {1, 1e6}), "same as the held trace");
+}
+
+TEST(ResultWords, ACurveWithoutFiguresTellsItsLargestDistance) {
+    const QString words = plots::difference(answer(71e3, 18), answer(84e3, 18), "response", {"phase_deg"}, {1, 1e7});
+    EXPECT_TRUE(words.startsWith("phase: at most")) << words.toStdString();
+    EXPECT_TRUE(words.contains("1.3")) << words.toStdString();
+    EXPECT_TRUE(words.endsWith("MHz")) << words.toStdString();
+}
+
+TEST(ResultWords, TheSummaryIsOneSentence) {
+    const analysis::Answer a = answer(92e3, 18);
+    EXPECT_EQ(
+        plots::summary(a, *a.trace("response")),
+        QString::fromUtf8("−3 dB at 18 Hz and 92 kHz, peak %1 at 61 kHz").arg(plots::written(*a.figure("peak_level"))));
+}
+
+}  // namespace
