@@ -118,6 +118,7 @@ private:
             circuit_.bareDiameter(i) = piece.conductor.foil ? 0 : piece.conductor.bare;
             const auto w = std::find_if(design_.windings.begin(), design_.windings.end(),
                                         [&](const auto& winding) { return winding.name == piece.winding; });
+            circuit_.sectionOf.push_back(piece.winding + "." + piece.section);
             circuit_.windingOf.push_back(static_cast<int>(w - design_.windings.begin()));
         }
         circuit_.leakage = fields_.leakage.matrix;

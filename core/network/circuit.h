@@ -67,6 +67,7 @@ struct Circuit {
     std::vector<LumpedBranch> lumped;
     std::vector<CircuitPort> ports;  ///< in the hook-up's order
     std::vector<int> windingOf;      ///< per winding branch: index into design.windings
+    std::vector<std::string> sectionOf;  ///< per winding branch: "P.a"
 
     [[nodiscard]] int branchCount() const { return static_cast<int>(windingBranches.size() + lumped.size()); }
     [[nodiscard]] int port(std::string_view name) const;       ///< index or -1

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "field/winding_loss.h"
+#include "magnetics/permeability.h"
 
 namespace network {
 
@@ -148,6 +149,11 @@ Complex Prepared::portImpedance(int port, const ComplexVector& currents, Complex
     for (const int k : p.across) into -= voltage / impedance(circuit_.lumped[static_cast<std::size_t>(k)], frequency);
     into -= voltage * (j * w * p.acrossCapacitance);
     return voltage / into;
+}
+
+Complex parallelImpedance(const ComplexMatrix& paths) {
+    const ComplexMatrix ones = ComplexMatrix::Ones(paths.rows(), 1);
+    return 1.0 / Eigen::PartialPivLU<ComplexMatrix>(paths).solve(ones).sum();
 }
 
 }  // namespace network

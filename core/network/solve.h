@@ -44,4 +44,7 @@ private:
     ComplexMatrix injected_;    ///< port rows of C^-1 J for a unit current into each port, P x P
 };
 
+/// Impedance of several paths with mutual impedance joined in parallel, 1 / (1^T Z^-1 1), ohm.
+[[nodiscard]] Complex parallelImpedance(const ComplexMatrix& paths);
+
 }  // namespace network

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The door wires the stages and holds no formula.
+#include "analysis/answer.h"
+
+#include "analysis/figure_making.h"
+#include "analysis/promise.h"
+#include "analysis/stages.h"
+#include "analysis/trace_making.h"
+
+namespace analysis {
+
+const units::Figure* Answer::figure(std::string_view name) const {
+    for (const auto& f : figures)
+        if (f.name == name) return &f;
+    return nullptr;
+}
+
+const Trace* Answer::trace(std::string_view name) const {
+    for (const auto& t : traces)
+        if (t->name == name) return t.get();
+    return nullptr;
+}
+
+namespace {
+
+std::vector<std::string> assumptionWords(const design::Design& design) {
+    const auto& a = design.assumptions;
+    const auto on = [](bool yes, const char* what) { return std::string(what) + (yes ? ": on" : ": off"); };
+    return {std::string("ends: ") + (a.ends == design::Ends::Beyond ? "beyond" : "walled"),
+            on(a.foilEddies, "foil eddies"),
+            on(a.proximity, "proximity"),
+            on(a.dielectricLoss, "dielectric loss"),
+            on(a.leadOuts, "lead-outs"),
+            design.conditions.filled ? "filled" : "dry",
+            "small-signal permeability; an unearthed core has 1 pF to earth"};
+}
+
+void addHookUp(Pipeline& pipeline, const design::Design& design, const design::HookUp& hookUp, bool shown, Answer& answer) {
+    const auto solved = pipeline.solve(hookUp);
+    if (pipeline.stopped()) return;
+    const std::string suffix = shown ? "" : "@" + hookUp.name;
+    const HookUpContext context{design, *solved, pipeline.stages(), suffix};
+    for (const auto& family : hookUpFamilies()) family(context, answer.figures);
+}
+
+/// Figures of the design as a whole read fields, core, windings and the first hook-up's earths.
+void addDesignFigures(Pipeline& pipeline, const design::Design& design, const catalog::Catalog& shop, Answer::Stages& kept,
+                      Answer& answer) {
+    const auto* old = pipeline.previous();
+    if (pipeline.sameFields() && old->design->hookUps.front() == design.hookUps.front()) {
+        kept.windingFigures = old->windingFigures;
+    } else {
+        pipeline.note(Stage::Figures);
+        const DesignContext context{design, shop, pipeline};
+        for (const auto& family : designFamilies()) family(context, kept.windingFigures);
+    }
+    answer.figures = kept.windingFigures;
+}
+
+void addTraces(Pipeline& pipeline, const design::Design& design, const Question& question, const design::HookUp& hookUp,
+               Answer& answer) {
+    const auto frequencies =
+        question.frequencies.empty() ? logarithmicGrid(lowestFrequency, highestFrequency, 600) : question.frequencies;
+    pipeline.note(Stage::Traces);
+    const TraceContext context{design, *pipeline.stages().solved.at(hookUp.name), pipeline.stages(), frequencies};
+    for (const auto& entry : traceTable()) {
+        if (pipeline.stopped()) return;
+        if (auto trace = entry.make(context)) answer.traces.push_back(std::move(trace));
+    }
+}
+
+AnswerPtr stoppedAnswer() {
+    auto stopped = std::make_shared<Answer>();
+    stopped->stopped = true;
+    return stopped;
+}
+
+}  // namespace
+
+AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& previous, std::stop_token stop,
+                 const Question& question) {
+    const Answer::Stages* old = previous && previous->stages ? previous->stages.get() : nullptr;
+    Pipeline pipeline(design, shop, old, stop);
+    pipeline.layOut();
+    pipeline.computeFields();
+    if (pipeline.stopped()) return stoppedAnswer();
+    auto result = std::make_shared<Answer>();
+    auto kept = pipeline.take();
+    result->build = kept->build;
+    result->assumptions = assumptionWords(design);
+    const auto* named = question.hookUp.empty() ? nullptr : design::hookUp(design, question.hookUp);
+    const auto& hookUp = named != nullptr ? *named : design.hookUps.front();
+    result->hookUp = hookUp.name;
+    addDesignFigures(pipeline, design, shop, *kept, *result);
+    addHookUp(pipeline, design, hookUp, true, *result);
+    for (const auto& other : design.hookUps)
+        if (question.everyHookUp && other.name != hookUp.name) addHookUp(pipeline, design, other, false, *result);
+    if (pipeline.stopped()) return stoppedAnswer();
+    addTraces(pipeline, design, question, hookUp, *result);
+    if (pipeline.stopped()) return stoppedAnswer();
+    result->promises = promiseStates(design, *result);
+    result->ran = pipeline.ran();
+    result->stages = kept;
+    return result;
+}
+
+}  // namespace analysis

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Gain and insertion loss at 1 kHz.
+#include <cmath>
+
+#include "analysis/figure_making.h"
+#include "network/ladders.h"
+
+namespace analysis {
+
+namespace {
+
+using network::Complex;
+constexpr double referenceFrequency = 1000;
+
+/// Impedance of a port's own `through` network, ohm; infinite when open.
+Complex throughImpedance(const network::Circuit& c, int port, double frequency) {
+    Complex sum = 0;
+    const auto& p = c.ports[static_cast<std::size_t>(port)];
+    for (const int t : p.through) sum += network::impedance(c.lumped[static_cast<std::size_t>(t)], frequency);
+    return sum;
+}
+
+Complex portAdmittance(const network::Circuit& c, int port, double frequency) {
+    const auto& p = c.ports[static_cast<std::size_t>(port)];
+    Complex y(0, 2 * std::acos(-1.0) * frequency * p.acrossCapacitance);
+    for (const int k : p.across) y += 1.0 / network::impedance(c.lumped[static_cast<std::size_t>(k)], frequency);
+    if (!p.through.empty() && p.role != design::Role::Drive) y += 1.0 / throughImpedance(c, port, frequency);
+    return y;
+}
+
+/// Level at a port, re source EMF, of an ideal transformer of the same turns between the same networks.
+double idealLevel(const network::Circuit& c, int driven, int port) {
+    const auto set = network::ladders(c);
+    const double turns = network::portTurns(c, set, driven);
+    Complex load = 0;
+    for (int p = 0; p < static_cast<int>(c.ports.size()); ++p) {
+        const double ratio = network::portTurns(c, set, p) / turns;
+        load += ratio * ratio * portAdmittance(c, p, referenceFrequency);
+    }
+    const Complex source = throughImpedance(c, driven, referenceFrequency);
+    return std::abs(network::portTurns(c, set, port) / turns / (1.0 + source * load));
+}
+
+double decibel(double ratio) { return 20 * std::log10(ratio); }
+
+}  // namespace
+
+void addLevelFigures(const HookUpContext& context, std::vector<units::Figure>& figures) {
+    const auto& c = context.solved.network.circuit();
+    const int driven = context.solved.driven();
+    if (driven < 0) return;
+    const auto layout = context.solved.network.layout();
+    const auto outputs = context.solved.at(referenceFrequency);
+    const auto& drive = c.ports[static_cast<std::size_t>(driven)];
+    for (int p = 0; p < static_cast<int>(c.ports.size()); ++p) {
+        if (p == driven) continue;
+        const auto& port = c.ports[static_cast<std::size_t>(p)];
+        const std::string tail = p == context.solved.observed() ? "" : "." + port.name;
+        const double gain = decibel(std::abs(outputs(layout.voltage(driven, p))));
+        figures.push_back(hookUpFigure(context, "gain_1kHz" + tail, gain, "dB", 0.1, "network solved in branch currents",
+                                       {drive.name, port.name}));
+        if (drive.common || drive.through.empty()) continue;
+        const double ideal = idealLevel(c, driven, p);
+        if (!(ideal > 0) || !std::isfinite(ideal)) continue;
+        figures.push_back(hookUpFigure(context, "insertion_loss" + tail, decibel(ideal) - gain, "dB", 0.1,
+                                       "level of an ideal transformer of the same turns between the same networks, less the gain",
+                                       {drive.name, port.name}));
+    }
+}
+
+}  // namespace analysis

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/promise.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "units/text.h"
+
+namespace analysis {
+
+std::string_view word(Standing standing) noexcept {
+    switch (standing) {
+        case Standing::Kept: return "kept";
+        case Standing::Thin: return "thin";
+        case Standing::Broken: return "broken";
+        case Standing::Unknown: break;
+    }
+    return "not computed";
+}
+
+namespace {
+
+constexpr double thinDecibels = 0.5, thinShare = 0.1;
+
+bool inDecibels(units::Kind kind) { return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu; }
+
+void judge(PromiseState& state) {
+    state.marginShare = inDecibels(state.kind) ? state.margin : state.limit != 0 ? state.margin / std::abs(state.limit) : state.margin;
+    const double thin = inDecibels(state.kind) ? thinDecibels : thinShare;
+    state.standing = state.margin < 0 ? Standing::Broken : state.marginShare < thin ? Standing::Thin : Standing::Kept;
+}
+
+std::string figureName(const design::Promise& promise, const design::Design& design, const Answer& answer) {
+    std::string name = promise.figure;
+    if (!promise.port.empty()) name += "." + promise.port;
+    const std::string hookUp = promise.hookUp.empty() ? design.hookUps.front().name : promise.hookUp;
+    return hookUp == answer.hookUp ? name : name + "@" + hookUp;
+}
+
+PromiseState stateOf(const design::Promise& promise, int index, const design::Design& design, const Answer& answer) {
+    PromiseState state;
+    state.index = index;
+    state.figure = figureName(promise, design, answer);
+    const auto* figure = answer.figure(state.figure);
+    if (figure == nullptr) figure = answer.figure(promise.figure);
+    state.kind = figure != nullptr ? units::kindOfUnit(figure->unit) : units::Kind::Number;
+    const auto text = [&](double value) { return units::write(state.kind, value); };
+    state.text = promise.figure + (promise.port.empty() ? "" : " at " + promise.port) +
+                 (promise.hookUp.empty() ? "" : " (" + promise.hookUp + ")") + ":";
+    if (promise.atLeast) state.text += " at least " + text(*promise.atLeast);
+    if (promise.atMost) state.text += (promise.atLeast ? " and" : "") + std::string(" at most ") + text(*promise.atMost);
+    if (figure == nullptr || !std::isfinite(figure->value)) {
+        // A band edge that lies beyond the computed band keeps a limit inside it.
+        const bool beyond = figure != nullptr && ((promise.figure == "low_3dB" && promise.atMost) ||
+                                                  (promise.figure.rfind("high_3dB", 0) == 0 && promise.atLeast));
+        state.standing = beyond ? Standing::Kept : Standing::Unknown;
+        state.why = figure == nullptr ? "no such figure" : figure->why;
+        return state;
+    }
+    state.now = figure->value;
+    state.why = figure->why;
+    state.margin = 1e300;
+    if (promise.atLeast) {
+        state.limit = *promise.atLeast;
+        state.margin = state.now - *promise.atLeast;
+    }
+    if (promise.atMost && *promise.atMost - state.now < state.margin) {
+        state.limit = *promise.atMost;
+        state.margin = *promise.atMost - state.now;
+    }
+    judge(state);
+    return state;
+}
+
+/// A mask's limit at f, between its corners on a logarithmic axis; nothing where either corner has none.
+std::optional<double> limitAt(const design::Mask& mask, double f, bool low) {
+    for (std::size_t k = 1; k < mask.points.size(); ++k) {
+        const auto &a = mask.points[k - 1], &b = mask.points[k];
+        if (f < a.frequency || f > b.frequency) continue;
+        const auto &from = low ? a.low : a.high, &to = low ? b.low : b.high;
+        if (!from || !to) return {};
+        return *from + (*to - *from) * std::log(f / a.frequency) / std::log(b.frequency / a.frequency);
+    }
+    return {};
+}
+
+PromiseState stateOf(const design::Mask& mask, int index, const Answer& answer) {
+    PromiseState state;
+    state.index = index;
+    state.mask = true;
+    state.figure = mask.trace;
+    state.text = "mask on " + mask.trace + (mask.hookUp.empty() ? "" : " (" + mask.hookUp + ")");
+    const auto* trace = answer.trace(mask.trace);
+    if (trace == nullptr || (!mask.hookUp.empty() && mask.hookUp != trace->hookUp)) {
+        state.why = "choose its hook-up to see it";
+        return state;
+    }
+    const auto& curve = trace->curves.front();
+    state.kind = curve.kind;
+    state.why = trace->why;
+    double reference = 0;
+    if (mask.trace == "response") {
+        const auto at = std::lower_bound(trace->frequency.begin(), trace->frequency.end(), 1000.0);
+        if (at == trace->frequency.end()) return state;
+        reference = curve.y[static_cast<std::size_t>(at - trace->frequency.begin())];
+    }
+    state.margin = 1e300;
+    for (std::size_t k = 0; k < trace->frequency.size(); ++k)
+        for (const bool low : {true, false})
+            if (const auto limit = limitAt(mask, trace->frequency[k], low)) {
+                const double now = curve.y[k] - reference;
+                const double margin = low ? now - *limit : *limit - now;
+                if (margin >= state.margin) continue;
+                state.margin = margin;
+                state.now = now;
+                state.limit = *limit;
+                state.frequency = trace->frequency[k];
+            }
+    if (state.margin < 1e300) judge(state);
+    return state;
+}
+
+int urgency(Standing standing) {
+    switch (standing) {
+        case Standing::Broken: return 0;
+        case Standing::Thin: return 1;
+        case Standing::Unknown: return 2;
+        case Standing::Kept: break;
+    }
+    return 3;
+}
+
+}  // namespace
+
+std::vector<PromiseState> promiseStates(const design::Design& design, const Answer& answer) {
+    std::vector<PromiseState> states;
+    for (std::size_t k = 0; k < design.brief.promises.size(); ++k)
+        states.push_back(stateOf(design.brief.promises[k], static_cast<int>(k), design, answer));
+    for (std::size_t k = 0; k < design.brief.masks.size(); ++k)
+        states.push_back(stateOf(design.brief.masks[k], static_cast<int>(k), answer));
+    std::stable_sort(states.begin(), states.end(),
+                     [](const auto& a, const auto& b) { return urgency(a.standing) < urgency(b.standing); });
+    return states;
+}
+
+}  // namespace analysis

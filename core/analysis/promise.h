@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How a design stands to its brief.
+#pragma once
+
+#include "analysis/answer.h"
+
+namespace analysis {
+
+/// States of all promises and masks, broken first, then thin, kept, not computed. Thin: margin below a tenth of the limit, or
+/// below 0.5 dB where the figure is in dB or dBu (a rule of our own).
+[[nodiscard]] std::vector<PromiseState> promiseStates(const design::Design& design, const Answer& answer);
+
+}  // namespace analysis

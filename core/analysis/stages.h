@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The pipeline's stage results with what each was made from, so that an unchanged one is taken from the previous answer.
+#pragma once
+
+#include <map>
+
+#include "analysis/answer.h"
+#include "field/capacitance.h"
+#include "field/leakage.h"
+#include "field/winding_loss.h"
+#include "magnetics/stack.h"
+#include "network/build.h"
+#include "network/rational.h"
+#include "network/solve.h"
+
+namespace analysis {
+
+/// Lowest and highest frequency that the reduced network covers, Hz.
+inline constexpr double lowestFrequency = 0.1, highestFrequency = 1e6;
+
+/// One hook-up solved: the network, and its outputs as functions of frequency.
+struct Solved {
+    design::HookUp hookUp;
+    network::Prepared network;
+    network::Rational outputs;  ///< from `from` to `to`
+    double from = 0, to = 0;
+    explicit Solved(design::HookUp h, network::Circuit circuit) : hookUp(std::move(h)), network(std::move(circuit)) {}
+    /// All outputs at a frequency: from the reduced network, or solved where that does not reach or did not converge.
+    [[nodiscard]] network::ComplexVector at(double frequency) const;
+    /// d outputs / d frequency, 1/Hz.
+    [[nodiscard]] network::ComplexVector slopeAt(double frequency) const;
+    [[nodiscard]] int driven() const { return network.circuit().portOfRole(design::Role::Drive); }
+    [[nodiscard]] int observed() const { return network.circuit().portOfRole(design::Role::Observe); }
+};
+
+/// Everything computed, shared between answers.
+struct Answer::Stages {
+    std::shared_ptr<const design::Design> design;
+    std::shared_ptr<const coil::CoilBuild> build;
+    network::Pieces pieces;
+    std::shared_ptr<const field::LeakageResult> leakage;
+    std::shared_ptr<const field::CapacitanceResult> capacitance;
+    std::shared_ptr<const field::ProximityForm> proximity;  ///< null: assumption is off
+    std::shared_ptr<const magnetics::CoreModel> core;
+    std::map<std::string, std::shared_ptr<const Solved>> solved;  ///< by hook-up name
+    std::vector<units::Figure> windingFigures;
+    std::map<std::string, std::vector<units::Figure>> hookUpFigures;
+};
+
+/// Runs or reuses stages for one answer.
+class Pipeline {
+public:
+    Pipeline(const design::Design& design, const catalog::Catalog& shop, const Answer::Stages* previous, std::stop_token stop);
+    void layOut();
+    void computeFields();
+    /// Solves a hook-up of the design, or takes it from the previous answer.
+    std::shared_ptr<const Solved> solve(const design::HookUp& hookUp);
+    /// A network for one measurement, not kept; with `across`, the hook-up may use a port of that winding's name at its ends.
+    [[nodiscard]] network::Prepared measurement(const design::HookUp& hookUp, const design::Winding* across) const;
+
+    [[nodiscard]] const Answer::Stages& stages() const noexcept { return *now_; }
+    [[nodiscard]] std::shared_ptr<Answer::Stages> take() { return now_; }
+    [[nodiscard]] const std::vector<Stage>& ran() const noexcept { return ran_; }
+    void note(Stage stage) { ran_.push_back(stage); }
+    [[nodiscard]] bool stopped() const { return stop_.stop_requested(); }
+    [[nodiscard]] const Answer::Stages* previous() const noexcept { return previous_; }
+    /// True when everything that figures of windings and hook-ups read is what the previous answer had.
+    [[nodiscard]] bool sameFields() const noexcept;
+
+private:
+    [[nodiscard]] network::Circuit circuitOf(const design::Design& design, const design::HookUp& hookUp) const;
+    const design::Design& design_;
+    const catalog::Catalog& shop_;
+    const Answer::Stages* previous_;
+    std::stop_token stop_;
+    std::shared_ptr<Answer::Stages> now_;
+    std::vector<Stage> ran_;
+};
+
+}  // namespace analysis

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/trace_making.h"
+
+#include "analysis/figure_making.h"
+
+namespace analysis {
+
+const std::vector<TraceEntry>& traceTable() {
+    static const std::vector<TraceEntry> table{{{"response", "Response"}, responseTrace},
+                                               {{"impedance", "Impedance"}, impedanceTrace},
+                                               {{"headroom", "Maximum level and headroom"}, headroomTrace},
+                                               {{"noise", "Thermal noise"}, noiseTrace}};
+    return table;
+}
+
+const std::vector<TraceKind>& traceKinds() {
+    static const std::vector<TraceKind> kinds = [] {
+        std::vector<TraceKind> all;
+        for (const auto& entry : traceTable()) all.push_back(entry.kind);
+        return all;
+    }();
+    return kinds;
+}
+
+const Curve* Trace::curve(std::string_view curveName) const {
+    for (const auto& c : curves)
+        if (c.name == curveName) return &c;
+    return nullptr;
+}
+
+Trace startTrace(const TraceContext& context, const std::string& name, std::vector<std::string> ports, const std::string& source) {
+    // Above some 300 kHz leads and fixture rule (common practice, no source).
+    constexpr double leadsRule = 300e3;
+    Trace trace;
+    trace.name = name;
+    for (const auto& kind : traceKinds())
+        if (kind.name == name) trace.title = kind.title;
+    trace.hookUp = context.solved.hookUp.name;
+    trace.ports = std::move(ports);
+    trace.frequency = context.frequencies;
+    trace.validFrom = 0;
+    trace.validTo = context.design.assumptions.leadOuts ? highestFrequency : leadsRule;
+    trace.why = fieldDoubts(context.stages);
+    trace.valid = trace.why.empty();
+    trace.source = source;
+    return trace;
+}
+
+}  // namespace analysis

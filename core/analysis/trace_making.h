@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How a trace is added: one function in one file, listed in `traceTable`; then it is on screen, in CSV and in promises.
+#pragma once
+
+#include "analysis/stages.h"
+
+namespace analysis {
+
+struct TraceContext {
+    const design::Design& design;
+    const Solved& solved;
+    const Answer::Stages& stages;
+    const std::vector<double>& frequencies;
+};
+using TraceMaker = std::shared_ptr<const Trace> (*)(const TraceContext&);
+struct TraceEntry {
+    TraceKind kind;
+    TraceMaker make;
+};
+[[nodiscard]] const std::vector<TraceEntry>& traceTable();
+
+/// A trace with its names, hook-up, frequencies and validity filled in.
+[[nodiscard]] Trace startTrace(const TraceContext& context, const std::string& name, std::vector<std::string> ports,
+                               const std::string& source);
+
+// The traces, a file each.
+[[nodiscard]] std::shared_ptr<const Trace> responseTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> impedanceTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> headroomTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> noiseTrace(const TraceContext& context);
+
+}  // namespace analysis
