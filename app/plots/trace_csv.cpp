@@ -8,6 +8,7 @@
 namespace plots {
 
 std::string csvCell(double value) {
+    if (value == 0) return "0";
     return std::isfinite(value) ? units::significant(value, 9) : std::string();
 }
 

@@ -122,7 +122,7 @@ TEST_F(PlotTest, OneCursorGoesThroughAllPlotsByMouseAndByKeys) {
     QTest::mouseMove(&response(), room.center());
     ASSERT_TRUE(QTest::qWaitFor([this] { return grid.cursor() > 0; }, 1000));
     EXPECT_NEAR(grid.cursor() / 1000, 1, 0.1);
-    EXPECT_TRUE(grid.pane(1).readoutText().contains("kHz")) << grid.pane(1).readoutText().toStdString();
+    EXPECT_TRUE(grid.pane(1).readoutText().contains("Hz")) << grid.pane(1).readoutText().toStdString();
     EXPECT_TRUE(grid.pane(1).readoutText().contains("source side")) << grid.pane(1).readoutText().toStdString();
     const double before = grid.cursor();
     response().setFocus();

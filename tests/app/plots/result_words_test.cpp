@@ -58,7 +58,7 @@ TEST(ResultWords, TheSummaryIsOneSentence) {
     const analysis::Answer a = answer(92e3, 18);
     EXPECT_EQ(
         plots::summary(a, *a.trace("response")),
-        QString::fromUtf8("−3 dB at 18 Hz and 92 kHz, peak %1 at 61 kHz").arg(plots::written(*a.figure("peak_level"))));
+        QString::fromUtf8("−3 dB at 18.0 Hz and 92 kHz, peak %1 at 61 kHz").arg(plots::written(*a.figure("peak_level"))));
 }
 
 }  // namespace
