@@ -131,7 +131,7 @@ std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
         }
     note(Stage::Solve);
     constexpr double tolerance = 1e-4;  // 0.001 dB
-    constexpr int mostSolves = 400;
+    constexpr int mostSolves = 150;
     auto solved = std::make_shared<Solved>(hookUp, circuitOf(design_, hookUp));
     solved->from = lowestFrequency;
     solved->to = highestFrequency;

@@ -1,80 +1,86 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "network/rational.h"
 
-#include <Eigen/Eigenvalues>
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 
 namespace network {
 
-void Rational::add(double frequency, ComplexVector value) {
-    const auto at = std::lower_bound(frequency_.begin(), frequency_.end(), frequency);
-    const auto index = at - frequency_.begin();
-    frequency_.insert(at, frequency);
-    solved_.insert(solved_.begin() + index, std::move(value));
+namespace {
+constexpr double tiny = 1e-300;
+constexpr std::size_t mostSupports = 48;
 }
 
-bool Rational::tryWeights(std::size_t supports) {
-    const std::size_t count = frequency_.size();
-    std::vector<char> isSupport(count, 0);
-    support_.clear();
-    supportValue_.clear();
-    for (std::size_t k = 0; k < supports; ++k) {
-        const auto at = static_cast<std::size_t>(std::lround(double(k) * double(count - 1) / double(supports - 1)));
-        isSupport[at] = 1;
-        support_.push_back(frequency_[at]);
-        supportValue_.push_back(solved_[at]);
-    }
-    const auto m = static_cast<Eigen::Index>(supports);
-    const auto outputs = solved_.front().size();
-    // The Loewner rows' Gram matrix; its lowest eigenvector makes the linearised residual least.
-    ComplexMatrix rows(static_cast<Eigen::Index>(count - supports) * outputs, m);
-    Eigen::Index row = 0;
-    for (std::size_t i = 0; i < count; ++i) {
-        if (isSupport[i]) continue;
-        for (Eigen::Index q = 0; q < outputs; ++q, ++row) {
-            const double scale = 1 / (std::abs(solved_[i](q)) + 1e-300);
-            for (Eigen::Index k = 0; k < m; ++k) {
-                const auto s = static_cast<std::size_t>(k);
-                // Columns scaled by their own frequency keep seven decades in range.
-                rows(row, k) = scale * (solved_[i](q) - supportValue_[s](q)) / (frequency_[i] - support_[s]) * support_[s];
-            }
-        }
-    }
-    const ComplexMatrix gram = rows.adjoint() * rows;
-    const Eigen::SelfAdjointEigenSolver<ComplexMatrix> eigen(gram);
-    weight_ = eigen.eigenvectors().col(0);
-    for (Eigen::Index k = 0; k < m; ++k) weight_(k) *= support_[static_cast<std::size_t>(k)];
-    double worst = 0;
-    for (std::size_t i = 0; i < count; ++i)
-        if (!isSupport[i]) worst = std::max(worst, deviation(frequency_[i], solved_[i]));
-    return worst < 1e-7;
+void Rational::add(double frequency, ComplexVector value) {
+    const auto at = std::lower_bound(samples_.begin(), samples_.end(), frequency,
+                                     [](const Sample& s, double f) { return s.frequency < f; });
+    samples_.insert(at, {frequency, std::move(value), false});
+}
+
+void Rational::useAsSupport(std::size_t sample) {
+    auto& s = samples_[sample];
+    s.support = true;
+    support_.push_back(s.frequency);
+    const auto m = static_cast<Eigen::Index>(support_.size());
+    supportValue_.conservativeResize(s.value.size(), m);
+    supportValue_.col(m - 1) = s.value;
 }
 
 void Rational::weigh() {
-    const std::size_t most = (frequency_.size() + 1) / 2;
-    for (std::size_t supports = std::min<std::size_t>(8, most);; supports = std::min(most, supports + 4))
-        if (tryWeights(supports) || supports == most) return;
-}
-
-double Rational::deviation(double frequency, const ComplexVector& solved) const {
-    const ComplexVector r = value(frequency);
-    double worst = 0;
-    for (Eigen::Index q = 0; q < r.size(); ++q) {
-        const double d = std::abs(r(q) - solved(q)) / (std::abs(solved(q)) + 1e-300);
-        worst = std::max(worst, std::isfinite(d) ? d : 1e300);
+    const auto m = static_cast<Eigen::Index>(support_.size());
+    const auto outputs = supportValue_.rows();
+    // Loewner rows; the lowest eigenvector of their Gram matrix makes the linearised residual least.
+    ComplexMatrix rows((static_cast<Eigen::Index>(samples_.size()) - m) * outputs, m);
+    Eigen::Index row = 0;
+    for (const auto& s : samples_) {
+        if (s.support) continue;
+        const Eigen::ArrayXd scale = (s.value.array().abs() + tiny).inverse();
+        for (Eigen::Index k = 0; k < m; ++k) {
+            // Columns scaled by their own frequency keep seven decades in range.
+            const double f = support_[static_cast<std::size_t>(k)];
+            rows.block(row, k, outputs, 1) =
+                ((s.value - supportValue_.col(k)).array() * (scale * (f / (s.frequency - f)))).matrix();
+        }
+        row += outputs;
     }
-    return worst;
+    ComplexMatrix gram = rows.adjoint() * rows;
+    const double size = gram.diagonal().real().maxCoeff();
+    gram.diagonal().array() += Complex(1e-15 * size + tiny, 0);
+    const Eigen::LLT<ComplexMatrix> factors(gram);
+    ComplexVector w = ComplexVector::Ones(m);
+    for (int turn = 0; turn < 6; ++turn) {  // inverse iteration
+        w = factors.solve(w);
+        w.normalize();
+    }
+    for (Eigen::Index k = 0; k < m; ++k) w(k) *= support_[static_cast<std::size_t>(k)];
+    before_ = weight_;
+    weight_ = w;
 }
 
-ComplexVector Rational::value(double frequency) const {
-    ComplexVector top = ComplexVector::Zero(supportValue_.front().size());
-    Complex bottom = 0;
-    for (std::size_t k = 0; k < support_.size(); ++k) {
-        const double distance = frequency - support_[k];
-        if (distance == 0) return supportValue_[k];
-        const Complex term = weight_(static_cast<Eigen::Index>(k)) / distance;
-        top += term * supportValue_[k];
+ComplexVector Rational::valueWith(const ComplexVector& weights, double frequency) const {
+    const Eigen::Index m = weights.size();
+    ComplexVector terms(m);
+    for (Eigen::Index k = 0; k < m; ++k) {
+        const double distance = frequency - support_[static_cast<std::size_t>(k)];
+        if (distance == 0) return supportValue_.col(k);
+        terms(k) = weights(k) / distance;
+    }
+    const Complex bottom = terms.sum();
+    return supportValue_.leftCols(m) * terms / bottom;
+}
+
+ComplexVector Rational::value(double frequency) const { return valueWith(weight_, frequency); }
+
+Complex Rational::value(double frequency, int output) const {
+    Complex top = 0, bottom = 0;
+    for (Eigen::Index k = 0; k < weight_.size(); ++k) {
+        const double distance = frequency - support_[static_cast<std::size_t>(k)];
+        if (distance == 0) return supportValue_(output, k);
+        const double share = 1 / distance;
+        const Complex term(weight_(k).real() * share, weight_(k).imag() * share);
+        const Complex y = supportValue_(output, k);
+        top += Complex(term.real() * y.real() - term.imag() * y.imag(), term.real() * y.imag() + term.imag() * y.real());
         bottom += term;
     }
     return top / bottom;
@@ -83,55 +89,89 @@ ComplexVector Rational::value(double frequency) const {
 ComplexVector Rational::slope(double frequency) const {
     // r' = sum w_k (r - y_k)/(f - f_k)^2 / sum w_k/(f - f_k); at a support the limit from beside it.
     for (const double s : support_)
-        if (std::abs(frequency - s) < 1e-9 * s) frequency = s * (1 + 1e-6);
+        if (std::abs(frequency - s) < 1e-6 * s) frequency = s * (1 + 1e-6);
     const ComplexVector r = value(frequency);
-    ComplexVector top = ComplexVector::Zero(r.size());
+    ComplexVector terms(weight_.size());
     Complex bottom = 0;
-    for (std::size_t k = 0; k < support_.size(); ++k) {
-        const double distance = frequency - support_[k];
-        const Complex term = weight_(static_cast<Eigen::Index>(k)) / distance;
-        top += (term / distance) * (r - supportValue_[k]);
+    for (Eigen::Index k = 0; k < weight_.size(); ++k) {
+        const double distance = frequency - support_[static_cast<std::size_t>(k)];
+        const Complex term = weight_(k) / distance;
         bottom += term;
+        terms(k) = term / distance;
     }
-    return top / bottom;
+    return (r * terms.sum() - supportValue_ * terms) / bottom;
+}
+
+double Rational::deviation(const Sample& sample) const {
+    const double worst =
+        ((value(sample.frequency) - sample.value).array().abs() / (sample.value.array().abs() + tiny)).maxCoeff();
+    return std::isfinite(worst) ? worst : 1e300;
+}
+
+void Rational::refine(double tolerance) {
+    while (true) {
+        weigh();
+        double worst = 0;
+        std::size_t at = 0, free = 0;
+        for (std::size_t k = 0; k < samples_.size(); ++k) {
+            if (samples_[k].support) continue;
+            ++free;
+            const double off = deviation(samples_[k]);
+            if (off > worst) {
+                worst = off;
+                at = k;
+            }
+        }
+        // Enough samples must stay free to say whether the fit holds.
+        if (worst < tolerance || free <= samples_.size() / 3 || support_.size() == mostSupports) return;
+        useAsSupport(at);
+    }
+}
+
+std::vector<double> Rational::doubtful(std::size_t most) const {
+    std::vector<std::pair<double, double>> doubts;
+    for (std::size_t k = 1; k < samples_.size(); ++k) {
+        const double low = samples_[k - 1].frequency, high = samples_[k].frequency;
+        const double middle = std::sqrt(low * high);
+        const ComplexVector now = value(middle);
+        const double differ =
+            before_.size() == 0 ? 1 : ((valueWith(before_, middle) - now).array().abs() / (now.array().abs() + tiny)).maxCoeff();
+        // Wide gaps are tried before narrow ones of equal doubt.
+        doubts.emplace_back(-(std::isfinite(differ) ? differ : 1e300) * std::log(high / low), middle);
+    }
+    std::sort(doubts.begin(), doubts.end());
+    std::vector<double> chosen;
+    for (std::size_t k = 0; k < std::min(most, doubts.size()); ++k) chosen.push_back(doubts[k].second);
+    return chosen;
 }
 
 Rational Rational::fit(const std::function<ComplexVector(double)>& solve, double from, double to, double tolerance,
                        int mostSolves, const std::stop_token& stop) {
-    constexpr int first = 17;
+    constexpr int first = 24;
+    constexpr std::size_t batch = 6;
     Rational r;
-    const double ratio = std::log(to / from);
-    for (int k = 0; k < first && !stop.stop_requested(); ++k) {
-        const double f = from * std::exp(ratio * k / (first - 1));
+    for (int k = 0; k < first; ++k) {
+        if (stop.stop_requested()) return r;
+        // Closer towards the upper end, where the resonances are.
+        const double f = to * std::pow(from / to, std::pow(1 - double(k) / (first - 1), 1.3));
         r.add(f, solve(f));
     }
-    std::vector<std::pair<double, double>> open;  // intervals whose middle has not yet agreed
-    for (int k = 1; k < first; ++k)
-        open.emplace_back(r.frequency_.empty() ? 0 : from * std::exp(ratio * (k - 1) / (first - 1)), from * std::exp(ratio * k / (first - 1)));
+    for (const std::size_t at : {std::size_t{0}, std::size_t{first} / 2, std::size_t{first} - 1}) r.useAsSupport(at);
+    int agreed = 0;
     while (!stop.stop_requested()) {
-        r.weigh();
-        std::vector<std::pair<double, double>> next;
+        r.refine(tolerance * 0.1);
         r.error_ = 0;
-        std::vector<std::pair<double, ComplexVector>> fresh;
-        for (const auto& [low, high] : open) {
-            if (stop.stop_requested()) return r;
-            const double middle = std::sqrt(low * high);
-            fresh.emplace_back(middle, solve(middle));
-            const double off = r.deviation(middle, fresh.back().second);
-            r.error_ = std::max(r.error_, off);
-            if (off > tolerance) {
-                next.emplace_back(low, middle);
-                next.emplace_back(middle, high);
-            }
+        for (const double f : r.doubtful(batch)) {
+            Sample fresh{f, solve(f), false};
+            r.error_ = std::max(r.error_, r.deviation(fresh));
+            r.add(f, std::move(fresh.value));
         }
-        for (auto& [f, y] : fresh) r.add(f, std::move(y));
-        if (next.empty()) {
-            r.weigh();
+        agreed = r.error_ < tolerance ? agreed + 1 : 0;
+        if (agreed == 2) {
             r.converged_ = true;
             return r;
         }
-        if (r.solves() + static_cast<int>(next.size()) > mostSolves) return r;
-        open = std::move(next);
+        if (r.solves() >= mostSolves) return r;
     }
     return r;
 }

@@ -14,7 +14,8 @@ namespace network {
 /// Barycentric rational interpolant with common weights for all outputs, in frequency (Hz):
 ///     r(f) = sum_k w_k y_k / (f - f_k)  /  sum_k w_k / (f - f_k)
 /// Y. Nakatsukasa, O. Sete, L. N. Trefethen, "The AAA algorithm for rational approximation", SIAM J. Sci. Comput. 40 (2018)
-/// (from memory), here with supports taken evenly from the solved frequencies and rows scaled to relative error.
+/// (from memory): supports are added where the fit is worst, weights make the linearised residual least. Here rows are scaled
+/// to relative error, and new frequencies are solved where two successive fits disagree most.
 class Rational {
 public:
     /// Solves as few frequencies between `from` and `to` as make the interpolant agree with newly solved ones to `tolerance`
@@ -23,23 +24,32 @@ public:
                         int mostSolves, const std::stop_token& stop);
 
     [[nodiscard]] ComplexVector value(double frequency) const;
+    /// One output alone.
+    [[nodiscard]] Complex value(double frequency, int output) const;
     /// d value / d frequency, 1/Hz.
     [[nodiscard]] ComplexVector slope(double frequency) const;
     [[nodiscard]] bool converged() const noexcept { return converged_; }
-    [[nodiscard]] double error() const noexcept { return error_; }  ///< greatest relative deviation at frequencies not fitted
-    [[nodiscard]] int solves() const noexcept { return static_cast<int>(frequency_.size()); }
+    [[nodiscard]] double error() const noexcept { return error_; }  ///< greatest relative deviation at the frequencies last tried
+    [[nodiscard]] int solves() const noexcept { return static_cast<int>(samples_.size()); }
 
 private:
+    struct Sample {
+        double frequency;
+        ComplexVector value;
+        bool support = false;
+    };
     void add(double frequency, ComplexVector value);
+    void useAsSupport(std::size_t sample);
     void weigh();
-    bool tryWeights(std::size_t supports);
-    [[nodiscard]] double deviation(double frequency, const ComplexVector& solved) const;
+    void refine(double tolerance);
+    [[nodiscard]] std::vector<double> doubtful(std::size_t most) const;
+    [[nodiscard]] double deviation(const Sample& sample) const;
+    [[nodiscard]] ComplexVector valueWith(const ComplexVector& weights, double frequency) const;
 
-    std::vector<double> frequency_;      // solved, rising
-    std::vector<ComplexVector> solved_;
+    std::vector<Sample> samples_;  // rising in frequency
     std::vector<double> support_;
-    std::vector<ComplexVector> supportValue_;
-    ComplexVector weight_;
+    ComplexMatrix supportValue_;   // outputs x supports
+    ComplexVector weight_, before_;  // now, and with one support less
     bool converged_ = false;
     double error_ = 0;
 };

@@ -3,7 +3,8 @@
 #include "network/solve.h"
 
 #include <Eigen/LU>
-#include <cassert>
+#include <Eigen/QR>
+#include <algorithm>
 #include <numbers>
 
 #include "field/winding_loss.h"
@@ -15,74 +16,115 @@ namespace {
 
 constexpr Complex j{0, 1};
 
-BranchEnds endsOf(const Circuit& c, Eigen::Index branch) {
-    const auto b = static_cast<Eigen::Index>(c.windingBranches.size());
-    return branch < b ? c.windingBranches[static_cast<std::size_t>(branch)]
-                      : c.lumped[static_cast<std::size_t>(branch - b)].ends;
+Matrix incidenceOf(const Circuit& c) {
+    Matrix incidence = Matrix::Zero(c.capacitance.rows(), c.branchCount());
+    const auto take = [&](BranchEnds ends, Eigen::Index k) {
+        if (ends.from != earth) incidence(ends.from, k) += 1;
+        if (ends.to != earth) incidence(ends.to, k) -= 1;
+    };
+    Eigen::Index k = 0;
+    for (const auto& ends : c.windingBranches) take(ends, k++);
+    for (const auto& branch : c.lumped) take(branch.ends, k++);
+    return incidence;
 }
 
-/// A^T X for the incidence A: difference of rows at the two ends of each branch.
-ComplexMatrix alongBranches(const Circuit& c, const ComplexMatrix& perNode) {
-    ComplexMatrix out = ComplexMatrix::Zero(c.branchCount(), perNode.cols());
-    for (Eigen::Index k = 0; k < out.rows(); ++k) {
-        const auto ends = endsOf(c, k);
-        if (ends.from != earth) out.row(k) += perNode.row(ends.from);
-        if (ends.to != earth) out.row(k) -= perNode.row(ends.to);
-    }
-    return out;
+/// Resistance of round wire against its direct-current value, by skin effect alone.
+double skinFactor(double bareDiameter, double frequency, double resistivity) {
+    if (bareDiameter <= 0) return 1;
+    return field::roundWireImpedanceFactor(bareDiameter / magnetics::skinDepth(frequency, 1, resistivity)).real();
 }
 
 }  // namespace
 
 Prepared::Prepared(Circuit circuit) : circuit_(std::move(circuit)) {
     const auto& c = circuit_;
+    const Matrix incidence = incidenceOf(c);
+    const Eigen::ColPivHouseholderQR<Matrix> split(incidence.transpose());
+    const Eigen::Index rank = split.rank(), branches = c.branchCount(), b = c.turns.size();
+    loops_ = branches - rank;
+    const Matrix all = split.householderQ() * Matrix::Identity(branches, branches);
+    basis_.resize(branches, branches);
+    basis_ << all.rightCols(loops_), all.leftCols(rank);
+    const Matrix windings = basis_.topRows(b);
+    leakage_ = windings.transpose() * c.leakage * windings;
+    turns_ = windings.transpose() * c.turns;
+    takeLosses();
+    takeCapacitances();
+}
+
+void Prepared::takeLosses() {
+    const auto& c = circuit_;
+    const Matrix windings = basis_.topRows(c.turns.size());
+    for (Eigen::Index k = 0; k < c.turns.size(); ++k) {
+        auto at = std::find_if(losses_.begin(), losses_.end(), [&](const auto& g) { return g.bareDiameter == c.bareDiameter(k); });
+        if (at == losses_.end()) {
+            losses_.push_back({c.bareDiameter(k), Matrix::Zero(basis_.rows(), basis_.cols()), {}});
+            at = losses_.end() - 1;
+        }
+        at->direct += c.resistance(k) * windings.row(k).transpose() * windings.row(k);
+    }
+    for (const auto& eddy : c.eddies)
+        for (auto& group : losses_)
+            if (group.bareDiameter == eddy.bareDiameter) group.eddy = windings.transpose() * eddy.form * windings;
+}
+
+void Prepared::takeCapacitances() {
+    const auto& c = circuit_;
     const Eigen::Index nodes = c.capacitance.rows(), branches = c.branchCount();
     const auto ports = static_cast<Eigen::Index>(c.ports.size());
-    ComplexMatrix incidence = ComplexMatrix::Zero(nodes, branches);
-    for (Eigen::Index k = 0; k < branches; ++k) {
-        const auto ends = endsOf(c, k);
-        if (ends.from != earth) incidence(ends.from, k) += 1;
-        if (ends.to != earth) incidence(ends.to, k) -= 1;
-    }
-    ComplexMatrix into = ComplexMatrix::Zero(nodes, ports);
+    elastance_ = ComplexMatrix::Zero(branches, branches);
+    readOut_ = ComplexMatrix::Zero(ports, branches);
+    injected_ = ComplexMatrix::Zero(ports, ports);
+    if (nodes == 0) return;
+    Matrix into = Matrix::Zero(nodes, ports);
     for (Eigen::Index p = 0; p < ports; ++p) {
         const auto& port = c.ports[static_cast<std::size_t>(p)];
         if (port.plus != earth) into(port.plus, p) += 1;
         if (port.minus != earth) into(port.minus, p) -= 1;
     }
-    if (nodes == 0) {
-        elastance_ = ComplexMatrix::Zero(branches, branches);
-        readOut_ = ComplexMatrix::Zero(ports, branches);
-        injected_ = ComplexMatrix::Zero(ports, ports);
-        return;
-    }
+    Matrix charging = incidenceOf(c) * basis_;
+    charging.leftCols(loops_).setZero();  // what is left there is rounding
     const Eigen::PartialPivLU<ComplexMatrix> factors(c.capacitance);
-    const ComplexMatrix perBranch = factors.solve(incidence);
-    elastance_ = alongBranches(c, perBranch);
-    readOut_ = into.transpose() * perBranch;
-    injected_ = into.transpose() * factors.solve(into);
+    const ComplexMatrix potentials = factors.solve(charging.cast<Complex>());
+    elastance_ = charging.transpose().cast<Complex>() * potentials;
+    readOut_ = into.transpose().cast<Complex>() * potentials;
+    injected_ = into.transpose().cast<Complex>() * factors.solve(into.cast<Complex>());
 }
 
 ComplexMatrix Prepared::windingImpedance(double frequency) const {
     const auto& c = circuit_;
     const double w = 2 * std::numbers::pi * frequency;
-    const Eigen::Index b = c.turns.size();
     ComplexMatrix z = (j * w) * c.leakage.cast<Complex>();
-    const Complex core = j * w * magnetics::turnInductance(c.core, frequency);
-    z += core * (c.turns * c.turns.transpose()).cast<Complex>();
-    const double skin = magnetics::skinDepth(frequency, 1, c.resistivity);
-    double lastDiameter = -1;
-    double factor = 1;
-    for (Eigen::Index k = 0; k < b; ++k) {
-        if (c.bareDiameter(k) != lastDiameter) {
-            lastDiameter = c.bareDiameter(k);
-            factor = lastDiameter > 0 ? field::roundWireImpedanceFactor(lastDiameter / skin).real() : 1;
-        }
-        z(k, k) += c.resistance(k) * factor;
-    }
+    z += (j * w * magnetics::turnInductance(c.core, frequency)) * (c.turns * c.turns.transpose()).cast<Complex>();
+    for (Eigen::Index k = 0; k < c.turns.size(); ++k)
+        z(k, k) += c.resistance(k) * skinFactor(c.bareDiameter(k), frequency, c.resistivity);
     for (const auto& group : c.eddies)
         z += field::transverseFieldFactor(frequency, group.bareDiameter, c.resistivity) * group.form.cast<Complex>();
     return z;
+}
+
+ComplexMatrix Prepared::systemAt(double frequency) const {
+    const auto& c = circuit_;
+    const double w = 2 * std::numbers::pi * frequency;
+    const Eigen::Index b = c.turns.size();
+    const Complex core = j * w * magnetics::turnInductance(c.core, frequency);
+    Matrix real = core.real() * turns_ * turns_.transpose();
+    Matrix imaginary = w * leakage_ + core.imag() * turns_ * turns_.transpose();
+    for (const auto& group : losses_) {
+        real += skinFactor(group.bareDiameter, frequency, c.resistivity) * group.direct;
+        if (group.eddy.size() == 0) continue;
+        const Complex eddy = field::transverseFieldFactor(frequency, group.bareDiameter, c.resistivity);
+        real += eddy.real() * group.eddy;
+        imaginary += eddy.imag() * group.eddy;
+    }
+    ComplexMatrix system = elastance_ / (j * w);
+    system.real() += real;
+    system.imag() += imaginary;
+    for (std::size_t k = 0; k < c.lumped.size(); ++k) {
+        const Vector row = basis_.row(b + static_cast<Eigen::Index>(k)).transpose();
+        system += impedance(c.lumped[k], frequency) * (row * row.transpose()).cast<Complex>();
+    }
+    return system;
 }
 
 ComplexVector Prepared::solve(double frequency) const {
@@ -90,28 +132,28 @@ ComplexVector Prepared::solve(double frequency) const {
     const double w = 2 * std::numbers::pi * frequency;
     const Eigen::Index b = c.turns.size();
     const auto ports = static_cast<Eigen::Index>(c.ports.size());
-    ComplexMatrix system = elastance_ / (j * w);
-    system.topLeftCorner(b, b) += windingImpedance(frequency);
-    for (std::size_t k = 0; k < c.lumped.size(); ++k) {
-        const auto at = b + static_cast<Eigen::Index>(k);
-        system(at, at) += impedance(c.lumped[k], frequency);
-    }
-    ComplexMatrix drive = ComplexMatrix::Zero(c.branchCount(), ports);
+    const Matrix lumpedRows = basis_.bottomRows(basis_.rows() - b);
+    ComplexMatrix drive = ComplexMatrix::Zero(basis_.rows(), ports);
     for (Eigen::Index p = 0; p < ports; ++p) {
         const auto& port = c.ports[static_cast<std::size_t>(p)];
-        for (std::size_t t = 0; t < port.through.size(); ++t) drive(b + port.through[t], p) = port.emfShare[t];
+        for (std::size_t t = 0; t < port.through.size(); ++t)
+            drive.col(p) += port.emfShare[t] * lumpedRows.row(port.through[t]).transpose().cast<Complex>();
         if (port.through.empty()) drive.col(p) = readOut_.row(p).transpose() / (j * w);
     }
-    const ComplexMatrix currents = Eigen::PartialPivLU<ComplexMatrix>(system).solve(drive);
+    const ComplexMatrix loops = Eigen::PartialPivLU<ComplexMatrix>(systemAt(frequency)).solve(drive);
+    const ComplexMatrix lumped = lumpedRows.cast<Complex>() * loops;
     const auto where = layout();
     const Complex core = j * w * magnetics::turnInductance(c.core, frequency);
     ComplexVector out(where.size());
     for (int e = 0; e < where.ports; ++e) {
-        const ComplexVector i = currents.col(e);
-        for (int p = 0; p < where.ports; ++p) out(where.voltage(e, p)) = portVoltage(p, e, i, frequency);
-        out(where.coreVoltage(e)) = core * c.turns.cast<Complex>().dot(i.head(b));
-        out(where.impedance(e)) = portImpedance(e, i, out(where.voltage(e, e)), frequency);
+        for (int p = 0; p < where.ports; ++p) out(where.voltage(e, p)) = portVoltage(p, e, lumped.col(e), loops.col(e), frequency);
+        out(where.coreVoltage(e)) = core * turns_.cast<Complex>().cwiseProduct(loops.col(e)).sum();
         const auto& port = c.ports[static_cast<std::size_t>(e)];
+        if (port.common) {  // both terminals move together: no impedance between them is meant
+            out(where.impedance(e)) = out(where.totalImpedance(e)) = 0;
+            continue;
+        }
+        out(where.impedance(e)) = portImpedance(e, lumped.col(e), out(where.voltage(e, e)), frequency);
         Complex own = 1;  // an injected ampere gives the impedance at once
         if (!port.through.empty()) {
             own = 0;
@@ -122,30 +164,27 @@ ComplexVector Prepared::solve(double frequency) const {
     return out;
 }
 
-Complex Prepared::portVoltage(int port, int excited, const ComplexVector& currents, double frequency) const {
+Complex Prepared::portVoltage(int port, int excited, const ComplexVector& lumped, const ComplexVector& loops,
+                              double frequency) const {
     const auto& p = circuit_.ports[static_cast<std::size_t>(port)];
-    const auto b = circuit_.turns.size();
     const auto drop = [&](std::size_t t) {
-        const auto k = static_cast<std::size_t>(p.through[t]);
         const Complex emf = port == excited ? p.emfShare[t] : 0.0;
-        return emf - impedance(circuit_.lumped[k], frequency) * currents(b + static_cast<Eigen::Index>(k));
+        return emf - impedance(circuit_.lumped[static_cast<std::size_t>(p.through[t])], frequency) * lumped(p.through[t]);
     };
     if (p.through.size() == 1) return drop(0);
     if (p.through.size() == 2) return drop(0) - drop(1);
     const double w = 2 * std::numbers::pi * frequency;
-    Complex v = -readOut_.row(port).transpose().cwiseProduct(currents).sum();
-    if (port == excited) v += injected_(port, port);
-    else if (circuit_.ports[static_cast<std::size_t>(excited)].through.empty()) v += injected_(port, excited);
+    Complex v = -readOut_.row(port).transpose().cwiseProduct(loops).sum();
+    if (circuit_.ports[static_cast<std::size_t>(excited)].through.empty()) v += injected_(port, excited);
     return v / (j * w);
 }
 
-Complex Prepared::portImpedance(int port, const ComplexVector& currents, Complex voltage, double frequency) const {
+Complex Prepared::portImpedance(int port, const ComplexVector& lumped, Complex voltage, double frequency) const {
     const auto& p = circuit_.ports[static_cast<std::size_t>(port)];
-    const auto b = circuit_.turns.size();
     const double w = 2 * std::numbers::pi * frequency;
     Complex into = 1;
-    if (p.through.size() == 1) into = currents(b + p.through[0]);
-    if (p.through.size() == 2) into = (currents(b + p.through[0]) - currents(b + p.through[1])) / 2.0;
+    if (p.through.size() == 1) into = lumped(p.through[0]);
+    if (p.through.size() == 2) into = (lumped(p.through[0]) - lumped(p.through[1])) / 2.0;
     for (const int k : p.across) into -= voltage / impedance(circuit_.lumped[static_cast<std::size_t>(k)], frequency);
     into -= voltage * (j * w * p.acrossCapacitance);
     return voltage / into;

@@ -24,7 +24,9 @@ struct OutputLayout {
 
 /// What does not change with frequency, made once per circuit:
 /// Z(w) i + A^T C^-1 A i / (jw) = e + A^T C^-1 J / (jw), A the node-branch incidence, C the node capacitances.
-/// Every node needs capacitance, so floating parts are as good as any other.
+/// Every node needs capacitance, so floating parts are as good as any other. Currents are taken in an orthogonal basis
+/// of loops (A i = 0, where the capacitive term is exactly nothing) and their complement: at 0.1 Hz that term would otherwise
+/// drown the resistances in rounding.
 class Prepared {
 public:
     explicit Prepared(Circuit circuit);
@@ -36,10 +38,25 @@ public:
     [[nodiscard]] ComplexMatrix windingImpedance(double frequency) const;
 
 private:
-    [[nodiscard]] Complex portVoltage(int port, int excited, const ComplexVector& currents, double frequency) const;
-    [[nodiscard]] Complex portImpedance(int port, const ComplexVector& currents, Complex voltage, double frequency) const;
+    /// All wire of one bare diameter: its resistance and eddy forms share their functions of frequency.
+    struct LossGroup {
+        double bareDiameter = 0;
+        Matrix direct;  ///< ohm
+        Matrix eddy;    ///< (A/m)^2 m per A^2
+    };
+    void takeLosses();
+    void takeCapacitances();
+    [[nodiscard]] ComplexMatrix systemAt(double frequency) const;
+    [[nodiscard]] Complex portVoltage(int port, int excited, const ComplexVector& lumped, const ComplexVector& loops,
+                                      double frequency) const;
+    [[nodiscard]] Complex portImpedance(int port, const ComplexVector& lumped, Complex voltage, double frequency) const;
     Circuit circuit_;
-    ComplexMatrix elastance_;   ///< A^T C^-1 A, N x N
+    Matrix basis_;              ///< N x N orthogonal: loops first
+    Eigen::Index loops_ = 0;
+    Matrix leakage_;            ///< the rest in that basis
+    Vector turns_;
+    std::vector<LossGroup> losses_;
+    ComplexMatrix elastance_;   ///< A^T C^-1 A
     ComplexMatrix readOut_;     ///< port rows of C^-1 A, P x N
     ComplexMatrix injected_;    ///< port rows of C^-1 J for a unit current into each port, P x P
 };
