@@ -37,7 +37,7 @@ void checkMargins(const Inspection& in, const Place& place, const Wound& wound, 
     const double margins = wound.marginLow + wound.marginHigh;
     if (!chamber || margins == 0) return;
     const double width = chamber->high - chamber->low;
-    if (margins >= width)
+    if (width > 0 && margins >= width)
         in.fault(at + "/margin_high", "margins that add up to " + Inspection::length(margins),
                  "less than the chamber's width, " + Inspection::length(width));
 }

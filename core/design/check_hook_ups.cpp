@@ -53,7 +53,7 @@ void checkUse(const Inspection& in, const PortUse& u, const std::string& at) {
                      "a frequency above the one before, " + units::shortest(u.table[i - 1].frequency) + " Hz");
     if (u.mode == Mode::Common && u.role != Role::Drive)
         in.fault(at + "/mode", "\"common\" on a port that is not driven", "\"common\" on the driven port");
-    if (u.mode == Mode::Common && u.earthing != Earthing::Balanced)
+    else if (u.mode == Mode::Common && u.earthing != Earthing::Balanced)
         in.fault(at + "/mode", "\"common\" on a port that is not balanced",
                  "\"common\" with \"earthing\": \"balanced\"");
 }

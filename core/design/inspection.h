@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -46,7 +47,10 @@ struct Inspection {
     static std::string at(const std::string& list, std::size_t i, const std::string& key = "") {
         return "/" + list + "/" + std::to_string(i) + (key.empty() ? "" : "/" + key);
     }
-    static std::string length(double metres) { return units::writeExact(units::Kind::Length, metres); }
+    /// A length to the picometre: what is left of a subtraction is not shown.
+    static std::string length(double metres) {
+        return units::writeExact(units::Kind::Length, std::round(metres * 1e12) / 1e12);
+    }
 };
 
 void checkParts(const Inspection& in);

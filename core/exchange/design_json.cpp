@@ -63,12 +63,14 @@ struct UnknownKeys {
     }
 };
 
-/// Adds what the rules find to what the fields found. Not where a whole part of the design could not be read, as every
-/// reference to it would be called unknown; and not at a place that already has its fault.
+/// Adds what the rules find to what the fields found. Not where a whole list or a copied entry could not be read, as
+/// every reference to it would be called unknown; and not at a place that already has its fault.
 void addRuleFaults(const design::Design& d, const catalog::Catalog& shop, const std::string& file,
                    std::vector<units::Fault>& faults) {
     const std::vector<units::Fault> known = faults;
-    const auto atTop = [&](const units::Fault& f) { return f.place.rfind('/') == file.size() + 2; };
+    const auto atTop = [&](const units::Fault& f) {
+        return f.place.rfind('/') == file.size() + 2 || f.place.starts_with(file + ": /parts/");
+    };
     if (std::any_of(known.begin(), known.end(), atTop)) return;
     const auto within = [](const std::string& inner, const std::string& outer) {
         return inner.compare(0, outer.size(), outer) == 0 &&

@@ -53,10 +53,11 @@ void readKind(json::Reader& reader, const char* kind, std::map<std::string, Part
                     {file + ": " + pointer + "/entry", json::foundWords(copy.entry), "an object in curly brackets"});
             continue;
         }
-        if (copy.digest != digestOfEntry(copy.entry) && stored.contains("digest") && stored["digest"].is_string())
-            faults.push_back({file + ": " + pointer + "/digest", json::foundWords(stored["digest"]),
-                              "\"" + digestOfEntry(copy.entry) +
-                                  "\", which is the digest of the entry beside it: the copy was changed by hand"});
+        const std::string digest = digestOfEntry(copy.entry);
+        if (const auto told = stored.find("digest"); told != stored.end() && told->is_string() && copy.digest != digest)
+            faults.push_back(
+                {file + ": " + pointer + "/digest", "\"" + copy.digest + "\"",
+                 "\"" + digest + "\", which is the digest of the entry beside it: the copy was changed by hand"});
         to[key] = json::readRecord<Part>(copy.entry, file, pointer + "/entry", faults);
     }
 }
