@@ -30,7 +30,8 @@ void ElidedLabel::setAlignment(Qt::Alignment alignment) {
 }
 
 QSize ElidedLabel::sizeHint() const {
-    return {fontMetrics().horizontalAdvance(text_) + 2, fontMetrics().height() + 2};
+    const QMargins around = contentsMargins();
+    return {fontMetrics().horizontalAdvance(text_) + 2 + around.left() + around.right(), fontMetrics().height() + 2};
 }
 
 QSize ElidedLabel::minimumSizeHint() const {
@@ -40,8 +41,8 @@ QSize ElidedLabel::minimumSizeHint() const {
 void ElidedLabel::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setPen(palette().color(role_));
-    painter.drawText(rect(), static_cast<int>(alignment_ | Qt::AlignVCenter),
-                     fontMetrics().elidedText(text_, Qt::ElideRight, width()));
+    painter.drawText(contentsRect(), static_cast<int>(alignment_ | Qt::AlignVCenter),
+                     fontMetrics().elidedText(text_, Qt::ElideRight, contentsRect().width()));
 }
 
 }  // namespace bench

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "bench/standing_mark.h"
+#include "plots/result_words.h"
 #include "units/text.h"
 
 namespace bench {
@@ -13,7 +14,7 @@ namespace {
 
 QString number(units::Kind kind, double value, bool sign) {
     if (!std::isfinite(value)) return QStringLiteral("–");
-    QString text = QString::fromStdString(units::write(kind, value, 3));
+    QString text = plots::shownNumber(units::write(kind, value, 3));
     if (sign && value > 0 && !text.startsWith(QLatin1Char('+'))) text.prepend(QLatin1Char('+'));
     return text;
 }

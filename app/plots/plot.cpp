@@ -26,7 +26,7 @@ QFont smaller(const QFont& font) {
 
 QString numberAt(const analysis::Curve& curve, double value) {
     if (!std::isfinite(value)) return QStringLiteral("–");
-    return QString::fromStdString(units::write(curve.kind, value, 3));
+    return shownNumber(units::write(curve.kind, value, 3));
 }
 
 bool sameCurves(const analysis::Trace& a, const analysis::Trace& b) {
@@ -105,7 +105,7 @@ void Plot::axisFonts() {
     unitRight_->setFont(small);
     const QFontMetrics metrics(small);
     // The same margins in every plot, so that one frequency stands at one place in a column of plots.
-    const int side = metrics.horizontalAdvance(QStringLiteral("−100 m")) + 10;
+    const int side = metrics.horizontalAdvance(tr("maximum")) + 10;
     axisRect()->setMargins({side, metrics.height() + 4, side, 2 * metrics.height() + 10});
 }
 
@@ -181,7 +181,7 @@ bool Plot::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr
         if (!fitted_ || (!held_ && !zoomedByHand_)) fit();
         replot(QCustomPlot::rpQueuedReplot);
     }
-    const QString words = trace_ ? summary(*answer_, *trace_) : tr("nothing to show");
+    const QString words = trace_ ? summary(*answer_, *trace_, shownNames()) : tr("nothing to show");
     setAccessibleName(title());
     setAccessibleDescription(words);
     emit wordsChanged();
@@ -198,6 +198,8 @@ void Plot::draw() {
     setScale(yAxis2, right == shown_.end() ? nullptr : right->curve);
     yAxis2->setVisible(right != shown_.end());
     yAxis2->grid()->setVisible(false);
+    // Two axes in one plot: the right one's numbers have its curve's colour.
+    yAxis2->setTickLabelColor(hue(static_cast<std::size_t>(right - shown_.begin())));
     if (held_)
         if (const auto before = traceOf(*held_, view_.trace)) fill(*before, choose(*before), true);
     fill(*trace_, shown_, false);
@@ -289,7 +291,7 @@ QString Plot::title() const {
 
 QString Plot::readout() const {
     if (!trace_ || !answer_) return {};
-    if (cursorAt_ <= 0) return summary(*answer_, *trace_);
+    if (cursorAt_ <= 0) return summary(*answer_, *trace_, shownNames());
     QStringList parts{QString::fromStdString(units::write(units::Kind::Frequency, cursorAt_, 3))};
     for (const Shown& s : shown_)
         parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
@@ -301,9 +303,13 @@ QString Plot::readout() const {
 
 QString Plot::difference() const {
     if (!held_ || !answer_ || !trace_) return {};
-    std::vector<std::string> curves;
-    for (const Shown& s : shown_) curves.push_back(s.curve->name);
-    return plots::difference(*held_, *answer_, view_.trace, curves, xAxis->range());
+    return plots::difference(*held_, *answer_, view_.trace, shownNames(), xAxis->range());
+}
+
+std::vector<std::string> Plot::shownNames() const {
+    std::vector<std::string> names;
+    for (const Shown& s : shown_) names.push_back(s.curve->name);
+    return names;
 }
 
 QStringList Plot::shownCurves() const {

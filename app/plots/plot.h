@@ -76,6 +76,7 @@ private:
     void axisFonts();
     void zoomTo(const QRect& rect);
     [[nodiscard]] std::vector<Shown> choose(const analysis::Trace& trace) const;
+    [[nodiscard]] std::vector<std::string> shownNames() const;
     [[nodiscard]] QColor hue(std::size_t index) const;
 
     View view_;

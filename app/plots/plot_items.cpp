@@ -61,7 +61,7 @@ EndLabels::EndLabels(QCustomPlot* plot) : QCPAbstractItem(plot) {
     setClipToAxisRect(false);
 }
 
-QRectF EndLabels::place(const Label& label, const QFontMetricsF& metrics) const {
+EndLabels::Placed EndLabels::place(const Label& label, const QFontMetricsF& metrics) const {
     const QRectF room = parentPlot()->axisRect()->rect();
     const QCPAxis* x = parentPlot()->xAxis;
     QPointF end, before;
@@ -70,7 +70,7 @@ QRectF EndLabels::place(const Label& label, const QFontMetricsF& metrics) const 
         if (!std::isfinite(label.y[i])) continue;
         const QPointF at(x->coordToPixel(label.frequency[i]), label.valueAxis->coordToPixel(label.y[i]));
         if (!found) {
-            if (!room.contains(at)) continue;
+            if (!room.adjusted(-1, -1, 1, 1).contains(at)) continue;
             end = before = at;
             found = true;
         } else {
@@ -79,44 +79,57 @@ QRectF EndLabels::place(const Label& label, const QFontMetricsF& metrics) const 
         }
     }
     if (!found) return {};
-    const double width = metrics.horizontalAdvance(label.text) + 4, height = metrics.height();
-    QRectF rect(0, 0, width, height);
-    if (end.x() + 6 + width <= room.right()) {
-        rect.moveTopLeft({end.x() + 6, end.y() - height / 2});
+    QString wrapped = label.text;
+    wrapped.replace(QLatin1Char(' '), QLatin1Char('\n'));
+    const QSizeF narrow = metrics.size(0, wrapped), wide = metrics.size(0, label.text);
+    QRectF rect({}, wide + QSizeF(4, 0));
+    const bool marginFree =
+        !parentPlot()->yAxis2->visible() && narrow.width() + 6 <= parentPlot()->width() - room.right();
+    if (marginFree && end.x() > room.right() - 3) {
+        rect = QRectF(QPointF(room.right() + 5, end.y() - narrow.height() / 2), narrow);
+    } else if (end.x() + 6 + rect.width() <= room.right()) {
+        rect.moveTopLeft({end.x() + 6, end.y() - rect.height() / 2});
     } else {
         // Beside a falling curve the room below its end is free, beside a rising one the room above.
         const bool falling = end.y() > before.y();
-        rect.moveTopLeft({end.x() - width, falling ? end.y() + 3 : end.y() - 3 - height});
+        rect.moveTopLeft({end.x() - rect.width(), falling ? end.y() + 3 : end.y() - 3 - rect.height()});
     }
-    rect.moveTop(std::clamp(rect.top(), room.top(), std::max(room.top(), room.bottom() - height)));
-    return rect;
+    rect.moveTop(std::clamp(rect.top(), room.top(), std::max(room.top(), room.bottom() - rect.height())));
+    return {rect, rect.left() > room.right() ? wrapped : label.text};
 }
 
-std::vector<QRectF> EndLabels::places(const QFontMetricsF& metrics) const {
+std::vector<EndLabels::Placed> EndLabels::places(const QFontMetricsF& metrics) const {
     const QRectF room = parentPlot()->axisRect()->rect();
-    std::vector<QRectF> rects;
+    std::vector<Placed> all;
     for (const Label& label : labels_) {
-        QRectF rect = place(label, metrics);
+        Placed placed = place(label, metrics);
+        QRectF& rect = placed.rect;
         for (int tries = 0; !rect.isEmpty() && tries < 8; ++tries) {
             const auto hit =
-                std::find_if(rects.begin(), rects.end(), [&](const QRectF& r) { return r.intersects(rect); });
-            if (hit == rects.end()) break;
-            const bool down = hit->bottom() + rect.height() <= room.bottom() && tries < 4;
-            rect.moveTop(down ? hit->bottom() + 1 : hit->top() - rect.height() - 1);
+                std::find_if(all.begin(), all.end(), [&](const Placed& other) { return other.rect.intersects(rect); });
+            if (hit == all.end()) break;
+            const bool down = hit->rect.bottom() + rect.height() <= room.bottom() && tries < 4;
+            rect.moveTop(down ? hit->rect.bottom() + 1 : hit->rect.top() - rect.height() - 1);
         }
-        rects.push_back(rect);
+        all.push_back(placed);
     }
-    return rects;
+    return all;
 }
 
 void EndLabels::draw(QCPPainter* painter) {
     const QFont font = parentPlot()->xAxis->tickLabelFont();
     painter->setFont(font);
-    const std::vector<QRectF> rects = places(QFontMetricsF(font));
-    for (std::size_t i = 0; i < rects.size(); ++i) {
-        if (rects[i].isEmpty()) continue;
+    const std::vector<Placed> all = places(QFontMetricsF(font));
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (all[i].rect.isEmpty()) continue;
+        const QRectF room = parentPlot()->axisRect()->rect();
+        const int side = all[i].rect.left() > room.right() ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignCenter;
+        // A rim in the ground's colour keeps the name readable where a curve crosses it.
+        painter->setPen(bench::colour(bench::Token::Base));
+        for (const QPointF& off : {QPointF(-1, 0), QPointF(1, 0), QPointF(0, -1), QPointF(0, 1)})
+            painter->drawText(all[i].rect.translated(off), side, all[i].text);
         painter->setPen(labels_[i].colour);
-        painter->drawText(rects[i], Qt::AlignCenter, labels_[i].text);
+        painter->drawText(all[i].rect, side, all[i].text);
     }
 }
 

@@ -41,14 +41,18 @@ public:
     explicit EndLabels(QCustomPlot* plot);
     void show(std::vector<Label> labels) { labels_ = std::move(labels); }
     double selectTest(const QPointF&, bool, QVariant* = nullptr) const override { return -1; }
-    /// Where each label stands now, in pixels; an empty rectangle for a curve that is out of sight.
-    [[nodiscard]] std::vector<QRectF> places(const QFontMetricsF& metrics) const;
+    struct Placed {
+        QRectF rect;   ///< empty for a curve that is out of sight
+        QString text;  ///< broken into lines where it stands in the margin
+    };
+    /// Where each label stands now, in pixels.
+    [[nodiscard]] std::vector<Placed> places(const QFontMetricsF& metrics) const;
 
 protected:
     void draw(QCPPainter* painter) override;
 
 private:
-    [[nodiscard]] QRectF place(const Label& label, const QFontMetricsF& metrics) const;
+    [[nodiscard]] Placed place(const Label& label, const QFontMetricsF& metrics) const;
     std::vector<Label> labels_;
 };
 

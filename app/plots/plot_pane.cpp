@@ -30,7 +30,7 @@ PlotPane::PlotPane(View view, bool choosable, QWidget* parent)
         choice_->setToolTip(tr("Which curve this plot shows"));
         choice_->setFocusPolicy(Qt::StrongFocus);
         choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        choice_->setMinimumContentsLength(14);
+        choice_->setMinimumContentsLength(20);
         row->addWidget(choice_);
         connect(choice_, &QComboBox::activated, this, [this](int index) {
             const QStringList parts = choice_->itemData(index).toStringList();
@@ -55,6 +55,7 @@ PlotPane::PlotPane(View view, bool choosable, QWidget* parent)
     column->addLayout(row);
     column->addWidget(difference_);
     column->addWidget(plot_, 1);
+    readout_->setMinimumHeight(QComboBox().sizeHint().height());  // the same in every pane, so that plots stand in line
     setFocusProxy(plot_);
     connect(plot_, &Plot::wordsChanged, this, &PlotPane::showWords);
     showWords();

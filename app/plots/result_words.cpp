@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 #include <QStringList>
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -47,7 +48,7 @@ QString extremesOf(const analysis::Trace& trace, const analysis::Curve& curve) {
     if (!any) return {};
     const auto at = [&](std::size_t i) {
         return tr("%1 at %2")
-            .arg(QString::fromStdString(units::write(curve.kind, curve.y[i], 3)),
+            .arg(shownNumber(units::write(curve.kind, curve.y[i], 3)),
                  QString::fromStdString(units::write(units::Kind::Frequency, trace.frequency[i], 3)));
     };
     return tr("%1 from %2 to %3").arg(QString::fromStdString(curve.label), at(low), at(high));
@@ -71,14 +72,25 @@ QString farthest(const analysis::Trace& held, const analysis::Trace& now, const 
         }
     }
     if (where == 0) return {};
-    const QString size = QString::fromStdString(after->logarithmic ? units::write(units::Kind::Share, most, 2)
-                                                                   : units::write(after->kind, most, 2));
+    const QString size = shownNumber(after->logarithmic ? units::write(units::Kind::Share, most, 2)
+                                                        : units::write(after->kind, most, 2));
     return tr("%1: at most %2 apart, at %3")
         .arg(QString::fromStdString(after->label), size,
              QString::fromStdString(units::write(units::Kind::Frequency, where, 2)));
 }
 
+/// Figures speak of a trace's first curve; they say nothing where another one is shown.
+bool firstShown(const analysis::Trace& trace, const std::vector<std::string>& curves) {
+    return !trace.curves.empty() && std::find(curves.begin(), curves.end(), trace.curves.front().name) != curves.end();
+}
+
 }  // namespace
+
+QString shownNumber(const std::string& text) {
+    QString shown = QString::fromStdString(text);
+    if (shown.startsWith(QLatin1Char('-'))) shown[0] = QChar(0x2212);
+    return shown;
+}
 
 const units::Figure* figureOf(const analysis::Answer& answer, std::string_view quantity) {
     for (const units::Figure& figure : answer.figures) {
@@ -93,8 +105,7 @@ const units::Figure* figureOf(const analysis::Answer& answer, std::string_view q
 
 QString written(const units::Figure& figure) {
     if (!std::isfinite(figure.value)) return std::isinf(figure.value) ? tr("none in the band") : tr("not known");
-    return QString::fromStdString(
-        units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
+    return shownNumber(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
 }
 
 QString change(const QString& before, const QString& now) {
@@ -103,9 +114,10 @@ QString change(const QString& before, const QString& now) {
     return (sameUnit ? before.left(a) : before) + QStringLiteral(" → ") + now;
 }
 
-QString summary(const analysis::Answer& answer, const analysis::Trace& trace) {
+QString summary(const analysis::Answer& answer, const analysis::Trace& trace, const std::vector<std::string>& curves) {
     QStringList parts;
-    if (trace.name == "response") {
+    const bool first = firstShown(trace, curves);
+    if (first && trace.name == "response") {
         const units::Figure* low = figureOf(answer, "low_3dB");
         const units::Figure* high = figureOf(answer, "high_3dB_first");
         if (low && high && std::isfinite(low->value) && std::isfinite(high->value))
@@ -114,7 +126,7 @@ QString summary(const analysis::Answer& answer, const analysis::Trace& trace) {
         const units::Figure* at = figureOf(answer, "peak_frequency");
         if (level && at && std::isfinite(level->value) && std::isfinite(at->value))
             parts << tr("peak %1 at %2").arg(written(*level), written(*at));
-    } else {
+    } else if (first) {
         for (const Telling& telling : tellings)
             if (trace.name == telling.trace)
                 if (const units::Figure* figure = figureOf(answer, telling.quantity);
@@ -122,19 +134,20 @@ QString summary(const analysis::Answer& answer, const analysis::Trace& trace) {
                     parts << tr("%1 %2").arg(written(*figure), tr(telling.words));
     }
     if (parts.isEmpty())
-        for (const analysis::Curve& curve : trace.curves)
-            if (const QString words = extremesOf(trace, curve); !words.isEmpty()) parts << words;
+        for (const std::string& name : curves)
+            if (const analysis::Curve* curve = trace.curve(name))
+                if (const QString words = extremesOf(trace, *curve); !words.isEmpty()) parts << words;
+    if (parts.isEmpty())
+        return trace.why.empty() ? tr("nothing to show")
+                                 : tr("nothing to show: %1").arg(QString::fromStdString(trace.why));
     return parts.join(QStringLiteral(", "));
 }
 
 QString difference(const analysis::Answer& held, const analysis::Answer& now, const std::string& trace,
                    const std::vector<std::string>& curves, const QCPRange& band) {
     QStringList parts;
-    const bool firstCurveShown = [&] {
-        const analysis::Trace* t = now.trace(trace);
-        return t && !t->curves.empty() &&
-               std::find(curves.begin(), curves.end(), t->curves.front().name) != curves.end();
-    }();
+    const analysis::Trace* shown = now.trace(trace);
+    const bool firstCurveShown = shown && firstShown(*shown, curves);
     for (const Telling& telling : tellings) {
         if (!firstCurveShown || trace != telling.trace || parts.size() == 3) continue;
         const units::Figure* a = figureOf(held, telling.quantity);

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace {
 
 units::Figure figure(const std::string& name, double value, const std::string& unit,
@@ -56,9 +58,19 @@ TEST(ResultWords, ACurveWithoutFiguresTellsItsLargestDistance) {
 
 TEST(ResultWords, TheSummaryIsOneSentence) {
     const analysis::Answer a = answer(92e3, 18);
-    EXPECT_EQ(
-        plots::summary(a, *a.trace("response")),
-        QString::fromUtf8("−3 dB at 18.0 Hz and 92 kHz, peak %1 at 61 kHz").arg(plots::written(*a.figure("peak_level"))));
+    EXPECT_EQ(plots::summary(a, *a.trace("response"), {"magnitude_dB", "phase_deg"}),
+              QString::fromUtf8("−3 dB at 18.0 Hz and 92 kHz, peak %1 at 61 kHz")
+                  .arg(plots::written(*a.figure("peak_level"))));
+    EXPECT_TRUE(plots::summary(a, *a.trace("response"), {"phase_deg"}).startsWith("phase from 0"));
+}
+
+TEST(ResultWords, ATraceWithoutAnyValueSaysWhy) {
+    analysis::Answer a = answer(92e3, 18);
+    analysis::Trace empty = *a.trace("response");
+    empty.name = "headroom";
+    empty.curves = {{"maximum_level_dBu", "maximum level", units::Kind::LevelDbu, "dBu", {NAN, NAN, NAN}, false, {}}};
+    empty.why = "the alloy has no saturation";
+    EXPECT_EQ(plots::summary(a, empty, {"maximum_level_dBu"}), "nothing to show: the alloy has no saturation");
 }
 
 }  // namespace
