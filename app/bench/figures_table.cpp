@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/figures_table.h"
 
-#include <cmath>
+#include <array>
 
 #include "bench/theme.h"
 #include "plots/result_words.h"
-#include "units/text.h"
 
 namespace bench {
 
@@ -51,11 +50,8 @@ QString FiguresModel::text(const units::Figure& figure, int column) const {
             return QString::fromStdString(figure.name);
         case Value:
             return plots::written(figure);
-        case Uncertainty: {
-            if (figure.uncertainty <= 0 || !std::isfinite(figure.value)) return {};
-            const auto kind = figure.unit.starts_with("dB") ? units::Kind::Decibel : units::Kind::Share;
-            return QStringLiteral("± ") + QString::fromStdString(units::write(kind, figure.uncertainty, 1));
-        }
+        case Uncertainty:
+            return plots::uncertaintyText(figure);
         case HookUp:
             return QString::fromStdString(figure.hookUp);
         case Remark:

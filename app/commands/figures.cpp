@@ -7,6 +7,7 @@
 #include "commands/arguments.h"
 #include "commands/verb.h"
 #include "json/text.h"
+#include "plots/result_words.h"
 #include "units/text.h"
 
 namespace commands {
@@ -52,12 +53,6 @@ std::string valueText(const units::Figure& figure) {
     return units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty);
 }
 
-std::string uncertaintyText(const units::Figure& figure) {
-    if (figure.uncertainty <= 0 || !std::isfinite(figure.value)) return {};
-    if (figure.unit.starts_with("dB")) return "± " + units::write(units::Kind::Decibel, figure.uncertainty, 1);
-    return "± " + units::write(units::Kind::Share, figure.uncertainty, 1);
-}
-
 std::string asText(const Opened& opened, const analysis::Answer& answer) {
     std::size_t nameWidth = 0, valueWidth = 0;
     for (const units::Figure& figure : answer.figures) {
@@ -67,7 +62,7 @@ std::string asText(const Opened& opened, const analysis::Answer& answer) {
     std::string text = opened.design->name + ", revision " + opened.design->revision + "\n\n";
     for (const units::Figure& figure : answer.figures) {
         std::string line = padded(figure.name, nameWidth + 2) + padded(valueText(figure), valueWidth + 2) +
-                           padded(uncertaintyText(figure), 8);
+                           padded(plots::uncertaintyText(figure).toStdString(), 8);
         if (!figure.valid) line += "outside validity: " + figure.why;
         line.erase(line.find_last_not_of(' ') + 1);
         text += line + '\n';

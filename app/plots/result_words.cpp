@@ -108,6 +108,13 @@ QString written(const units::Figure& figure) {
     return shownNumber(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
 }
 
+QString uncertaintyText(const units::Figure& figure) {
+    if (figure.uncertainty <= 0 || !std::isfinite(figure.uncertainty) || !std::isfinite(figure.value)) return {};
+    const std::string size = figure.unit.starts_with("dB") ? units::significant(figure.uncertainty, 1) + " dB"
+                                                           : units::write(units::Kind::Share, figure.uncertainty, 1);
+    return QStringLiteral("± ") + QString::fromStdString(size);
+}
+
 QString change(const QString& before, const QString& now) {
     const qsizetype a = before.lastIndexOf(' '), b = now.lastIndexOf(' ');
     const bool sameUnit = a > 0 && b > 0 && before.mid(a) == now.mid(b);

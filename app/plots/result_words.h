@@ -19,6 +19,9 @@ namespace plots {
 /// A figure's value with its unit and the digits it deserves: "119 µH".
 [[nodiscard]] QString written(const units::Figure& figure);
 
+/// Its uncertainty: "± 6 %", "± 0.3 dB"; "" where there is none to tell.
+[[nodiscard]] QString uncertaintyText(const units::Figure& figure);
+
 /// "71 → 84 kHz": the unit once where it is the same.
 [[nodiscard]] QString change(const QString& before, const QString& now);
 

@@ -37,6 +37,14 @@ TEST(ResultWords, TheFigureOfTheHookUpShownIsMeant) {
     EXPECT_EQ(plots::figureOf(answer(84e3, 18), "high"), nullptr) << "only whole words of a name";
 }
 
+TEST(ResultWords, UncertaintyHasOneDigitAndItsUnit) {
+    EXPECT_EQ(plots::uncertaintyText(figure("gain_1kHz", 11.9, "dB")), QString::fromUtf8("± 0.1 dB"));
+    EXPECT_EQ(plots::uncertaintyText(figure("dcr.P", 11.9, "ohm")), QString::fromUtf8("± 3 %"));
+    units::Figure exact = figure("ratio.P.S", 5, "");
+    exact.uncertainty = 0;
+    EXPECT_EQ(plots::uncertaintyText(exact), "");
+}
+
 TEST(ResultWords, TheUnitStandsOnceWhereItIsTheSame) {
     EXPECT_EQ(plots::change("71 kHz", "84 kHz"), QString::fromUtf8("71 → 84 kHz"));
     EXPECT_EQ(plots::change("980 Hz", "1.02 kHz"), QString::fromUtf8("980 Hz → 1.02 kHz"));
