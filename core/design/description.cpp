@@ -9,7 +9,8 @@ namespace design {
 namespace {
 
 units::Kind kindOf(const std::string& key, const std::string& unit) {
-    return key == "turns" ? units::Kind::Turns : units::kindOfUnit(unit);
+    if (key == "turns") return units::Kind::Turns;
+    return unit == "degree Celsius" ? units::Kind::Temperature : units::kindOfUnit(unit);
 }
 
 const std::string* find(const Description& d, const std::string& words) {
