@@ -1,0 +1,300 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Mouse, wheel and keys of the cut.
+#include <QApplication>
+#include <QContextMenuEvent>
+#include <QHelpEvent>
+#include <QKeyEvent>
+#include <QMenu>
+#include <QMouseEvent>
+#include <QToolTip>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+
+#include "cut/cut_view.h"
+#include "cut/item_words.h"
+
+namespace cut {
+
+using design::ItemIndex;
+
+namespace {
+
+/// Half of the least width, in pixels, that can be pointed at.
+constexpr double slackPixels = 3;
+/// How far in one can go, pixels a metre: a wire of 0.01 mm as a circle of 40 pixels.
+constexpr double closest = 4e6;
+
+}  // namespace
+
+document::Selected CutView::under(const QPointF& at) const {
+    if (!answer_) return {};
+    const Frame f = frame();
+    return hit(*answer_->build, shapes_, f.x(at.x()), f.y(at.y()), slackPixels / f.scale);
+}
+
+document::Selected CutView::whatToSelect(const QPointF& at) const {
+    if (!answer_) return {};
+    const Frame f = frame();
+    const double x = f.x(at.x()), y = f.y(at.y());
+    const auto all = f.rect(extent(*answer_->build));
+    const auto found = hit(*answer_->build, shapes_, x, y, slackPixels / f.scale, selection_.selected());
+    // Beside the drawing nothing is meant, not the iron.
+    if (std::holds_alternative<document::WholePart>(found) && !all.contains(at)) return {};
+    return found;
+}
+
+std::optional<Landing> CutView::landing(const QPointF& at) const {
+    if (!answer_) return std::nullopt;
+    const Frame f = frame();
+    return landingAt(*answer_->build, *drawn_, shapes_, f.x(at.x()), f.y(at.y()));
+}
+
+void CutView::mousePressEvent(QMouseEvent* event) {
+    if (drag_) return;  // another button while dragging
+    if (event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && space_)) {
+        panFrom_ = event->position();
+        setCursor(Qt::ClosedHandCursor);
+        return;
+    }
+    if (event->button() != Qt::LeftButton) return;
+    const auto found = under(event->position());
+    const auto next = whatToSelect(event->position());
+    const auto* now = selection_.item();
+    const auto* other = std::get_if<ItemIndex>(&next);
+    // Pressing on what is selected may begin a drag: only a plain click passes on to what shares its place.
+    passOn_.reset();
+    if (now != nullptr && other != nullptr && *other != *now) {
+        const auto* a = shapeOf(shapes_, *now);
+        const auto* b = shapeOf(shapes_, *other);
+        if (a != nullptr && b != nullptr && a->box == b->box) passOn_ = *other;
+    }
+    if (!passOn_) selection_.select(next);
+    const auto* held = passOn_ ? selection_.item() : std::get_if<ItemIndex>(&next);
+    if (held != nullptr && std::holds_alternative<ItemIndex>(found)) drag_ = Drag{*held, event->position(), event->position(), false, {}};
+}
+
+void CutView::mouseMoveEvent(QMouseEvent* event) {
+    if (panFrom_) {
+        Frame f = frame();
+        f.origin += event->position() - *panFrom_;
+        panFrom_ = event->position();
+        own_ = f;
+        update();
+        return;
+    }
+    if (!drag_ || !(event->buttons() & Qt::LeftButton)) return;
+    const double far = (event->position() - drag_->pressed).manhattanLength();
+    if (!drag_->moving && far < QApplication::startDragDistance()) return;
+    drag_->moving = true;
+    passOn_.reset();
+    setCursor(Qt::ClosedHandCursor);
+    dragTo(event->position());
+}
+
+void CutView::dragTo(const QPointF& at) {
+    drag_->now = at;
+    const auto before = drag_->landing;
+    drag_->landing = landing(at);
+    if (drag_->landing && (!before || before->before != drag_->landing->before)) edits_->tryMove(drag_->item, drag_->landing->before);
+    update();
+}
+
+void CutView::drop() {
+    const Drag done = *drag_;
+    drag_.reset();
+    unsetCursor();
+    const auto before = document_.design();
+    if (done.landing) edits_->move(done.item, done.landing->before);
+    else edits_->cancel();
+    if (arrived_ && document_.design() != before) take(std::exchange(arrived_, {}));
+    arrived_.reset();
+    update();
+}
+
+void CutView::cancelDrag() {
+    drag_.reset();
+    arrived_.reset();
+    unsetCursor();
+    edits_->cancel();
+    update();
+}
+
+void CutView::mouseReleaseEvent(QMouseEvent* event) {
+    if (panFrom_ && (event->button() == Qt::MiddleButton || event->button() == Qt::LeftButton)) {
+        panFrom_.reset();
+        if (space_) setCursor(Qt::OpenHandCursor);
+        else unsetCursor();
+        return;
+    }
+    if (event->button() != Qt::LeftButton) return;
+    if (dragging()) {
+        dragTo(event->position());
+        drop();
+    }
+    drag_.reset();
+    if (passOn_) selection_.select(*passOn_);
+    passOn_.reset();
+}
+
+void CutView::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton) return;
+    const auto found = whatToSelect(event->position());
+    if (std::holds_alternative<std::monostate>(found)) return fit();
+    if (std::holds_alternative<ItemIndex>(found)) emit formRequested();
+}
+
+void CutView::zoom(double factor, const QPointF& fixed) {
+    if (!answer_) return;
+    auto whole = options();
+    whole.frame.reset();
+    const double least = fittedFrame(rect(), *answer_->build, *drawn_, whole).scale / 4;
+    const Frame f = frame();
+    const double scale = std::clamp(f.scale * factor, least, closest);
+    own_ = f.zoomed(scale / f.scale, fixed);
+    update();
+}
+
+void CutView::wheelEvent(QWheelEvent* event) {
+    const int delta = event->angleDelta().y();
+    if (delta == 0) return event->ignore();
+    zoom(std::pow(1.2, delta / 120.0), event->position());
+    event->accept();
+}
+
+void CutView::walk(int key, bool move) {
+    const auto* item = selection_.item();
+    const auto& design = *document_.shown();
+    const bool upright = key == Qt::Key_Up || key == Qt::Key_Down;
+    const int direction = key == Qt::Key_Right || key == Qt::Key_Up ? 1 : -1;
+    const bool known = item != nullptr && itemAt(design, *item) != nullptr;
+    if (upright) {
+        if (!known || !answer_) return;
+        const auto next = acrossChambers(design, shapes_, *item, direction);
+        if (!next) return;
+        if (move) edits_->move(*item, *next);
+        else selection_.select(*next);
+        return;
+    }
+    if (move) {
+        if (!known) return;
+        const bool mirrored = design.coil[static_cast<std::size_t>(item->place)].leg == 2;
+        edits_->step(*item, mirrored ? -direction : direction);
+        return;
+    }
+    if (const auto next = beside(design, known ? *item : ItemIndex{-1, -1}, direction)) selection_.select(*next);
+}
+
+void CutView::openTurns(const QString& typed) {
+    const auto* item = selection_.item();
+    const auto* what = item != nullptr ? itemAt(*document_.design(), *item) : nullptr;
+    if (what == nullptr || what->section() == nullptr) return;
+    if (turns_) turns_->close();
+    turns_ = new TurnsEditor(*edits_, *item, itemName(*what), this);
+    const QRectF at = itemRect(*item) & QRectF(rect());
+    turns_->open((at.isEmpty() ? QRectF(rect()) : at).center().toPoint(), typed);
+}
+
+bool CutView::handleKey(const QKeyEvent& event) {
+    const bool control = event.modifiers() & Qt::ControlModifier;
+    const auto* item = selection_.item();
+    switch (event.key()) {
+        case Qt::Key_Left:
+        case Qt::Key_Right:
+        case Qt::Key_Up:
+        case Qt::Key_Down: walk(event.key(), control); return true;
+        case Qt::Key_Escape:
+            if (!drag_) return false;
+            cancelDrag();
+            return true;
+        case Qt::Key_Delete:
+        case Qt::Key_Backspace:
+            if (item == nullptr) return false;
+            edits_->remove(*item);
+            return true;
+        case Qt::Key_Return:
+        case Qt::Key_Enter: emit formRequested(); return true;
+        case Qt::Key_F:
+        case Qt::Key_Home:
+            if (control) return false;
+            fit();
+            return true;
+        case Qt::Key_Plus: zoom(1.2, rect().center()); return true;
+        case Qt::Key_Minus: zoom(1 / 1.2, rect().center()); return true;
+        default: break;
+    }
+    const QString typed = event.text();
+    if (control || typed.size() != 1 || !typed[0].isDigit() || drag_) return false;
+    openTurns(typed);
+    return true;
+}
+
+void CutView::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Space && !event->isAutoRepeat() && !drag_) {
+        space_ = true;
+        if (!panFrom_) setCursor(Qt::OpenHandCursor);
+        return;
+    }
+    if (!handleKey(*event)) QWidget::keyPressEvent(event);
+}
+
+void CutView::keyReleaseEvent(QKeyEvent* event) {
+    if (event->key() != Qt::Key_Space || event->isAutoRepeat()) return QWidget::keyReleaseEvent(event);
+    space_ = false;
+    if (!panFrom_ && !drag_) unsetCursor();
+}
+
+void CutView::focusOutEvent(QFocusEvent* event) {
+    space_ = false;
+    if (dragging()) cancelDrag();
+    QWidget::focusOutEvent(event);
+}
+
+void CutView::showTip(const QPoint& at, const QPoint& global) {
+    const auto found = under(at);
+    if (const auto* item = std::get_if<ItemIndex>(&found)) {
+        if (const auto* shape = shapeOf(shapes_, *item)) {
+            const QRect area = frame().rect(shape->box).toAlignedRect() & rect();
+            return QToolTip::showText(global, itemTip(*shape, *drawn_), this, area.adjusted(-3, 0, 3, 0));
+        }
+    }
+    QToolTip::hideText();
+}
+
+bool CutView::event(QEvent* event) {
+    if (event->type() == QEvent::ToolTip && answer_) {
+        const auto* help = static_cast<QHelpEvent*>(event);
+        showTip(help->pos(), help->globalPos());
+        return true;
+    }
+    // Our own keys come before the window's shortcuts.
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const bool plain = !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier));
+        if (plain && (key->key() == Qt::Key_F || key->key() == Qt::Key_Delete || key->key() == Qt::Key_Space ||
+                      (key->key() >= Qt::Key_0 && key->key() <= Qt::Key_9) || (key->key() == Qt::Key_Escape && drag_))) {
+            event->accept();
+            return true;
+        }
+    }
+    return QWidget::event(event);
+}
+
+void CutView::contextMenuEvent(QContextMenuEvent* event) {
+    QPointF at = event->pos();
+    const auto* now = selection_.item();
+    if (event->reason() == QContextMenuEvent::Keyboard) {
+        if (now != nullptr) at = itemRect(*now).center();
+    } else {
+        selection_.select(under(at));
+        now = selection_.item();
+    }
+    const auto place = landing(at);
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    edits_->fill(*menu, now != nullptr ? std::optional(*now) : std::nullopt,
+                 place ? std::optional(place->before) : std::nullopt);
+    menu->popup(event->reason() == QContextMenuEvent::Keyboard ? mapToGlobal(at.toPoint()) : event->globalPos());
+}
+
+}  // namespace cut
