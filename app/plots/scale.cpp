@@ -100,7 +100,11 @@ QCPRange roundRange(const analysis::Trace& trace, const std::vector<const analys
         return range;
     }
     if (first.unit.starts_with("dB")) {
-        e.low = std::max(e.low, e.high - deepestDecibels);
+        // Of a level against frequency the low end matters: there the core gives up.
+        if (first.unit == "dBu")
+            e.high = std::min(e.high, e.low + deepestDecibels);
+        else
+            e.low = std::max(e.low, e.high - deepestDecibels);
         const double span = e.high - e.low;
         return linearRange(e, span > 40 ? 10 : span > 15 ? 5 : span > 4 ? 2 : 1);
     }

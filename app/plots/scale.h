@@ -28,7 +28,8 @@ inline constexpr double frequencyHigh = 1e6;  ///< Hz
 [[nodiscard]] double valueAt(const std::vector<double>& frequency, const analysis::Curve& curve, double f);
 
 /// A range with round ends that holds the curves' finite values between `from` and `to` Hz: whole decades when
-/// logarithmic, multiples of 45 degrees, at most 80 dB below the highest, else of 1, 2 or 5.
+/// logarithmic, multiples of 45 degrees, at most 80 dB below the highest (maximum levels: above
+/// the lowest), else of 1, 2 or 5.
 [[nodiscard]] QCPRange roundRange(const analysis::Trace& trace, const std::vector<const analysis::Curve*>& curves,
                                   double from, double to);
 

@@ -69,6 +69,12 @@ TEST(RoundRange, CutsOffWhatLiesFarBelow) {
     EXPECT_GE(rangeOf({0, -300}, "dB").lower, -90);
 }
 
+TEST(RoundRange, KeepsTheLowEndOfALevel) {
+    const QCPRange range = rangeOf({-20, 9, 120}, "dBu");
+    EXPECT_LE(range.lower, -20);
+    EXPECT_LE(range.upper, 70);
+}
+
 TEST(RoundRange, IgnoresWhatIsNotFiniteAndGivesARangeToNothing) {
     const QCPRange range = rangeOf({1, NAN, INFINITY, 2}, "dB");
     EXPECT_LE(range.upper, 4);
