@@ -35,7 +35,8 @@ std::vector<std::string> assumptionWords(const design::Design& design) {
             "small-signal permeability; an unearthed core has 1 pF to earth"};
 }
 
-void addHookUp(Pipeline& pipeline, const design::Design& design, const design::HookUp& hookUp, bool shown, Answer& answer) {
+void addHookUp(Pipeline& pipeline, const design::Design& design, const design::HookUp& hookUp, bool shown,
+               Answer& answer) {
     const auto solved = pipeline.solve(hookUp);
     if (pipeline.stopped()) return;
     const std::string suffix = shown ? "" : "@" + hookUp.name;
@@ -44,8 +45,8 @@ void addHookUp(Pipeline& pipeline, const design::Design& design, const design::H
 }
 
 /// Figures of the design as a whole read fields, core, windings and the first hook-up's earths.
-void addDesignFigures(Pipeline& pipeline, const design::Design& design, const catalog::Catalog& shop, Answer::Stages& kept,
-                      Answer& answer) {
+void addDesignFigures(Pipeline& pipeline, const design::Design& design, const catalog::Catalog& shop,
+                      Answer::Stages& kept, Answer& answer) {
     const auto* old = pipeline.previous();
     if (pipeline.sameFields() && old->design->hookUps.front() == design.hookUps.front()) {
         kept.windingFigures = old->windingFigures;
@@ -77,8 +78,8 @@ AnswerPtr stoppedAnswer() {
 
 }  // namespace
 
-AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& previous, std::stop_token stop,
-                 const Question& question) {
+AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& previous,
+                 std::stop_token stop, const Question& question) {
     const Answer::Stages* old = previous && previous->stages ? previous->stages.get() : nullptr;
     Pipeline pipeline(design, shop, old, stop);
     pipeline.layOut();

@@ -29,10 +29,10 @@ struct Question {
 
 /// One curve: a value for each of its trace's frequencies.
 struct Curve {
-    std::string name;    ///< column name in CSV: "magnitude_dB"
-    std::string label;   ///< for people: "response", "phase"
+    std::string name;   ///< column name in CSV: "magnitude_dB"
+    std::string label;  ///< for people: "response", "phase"
     units::Kind kind = units::Kind::Number;
-    std::string unit;    ///< "dB", "deg", "s", "ohm", "dBu"
+    std::string unit;  ///< "dB", "deg", "s", "ohm", "dBu"
     std::vector<double> y;
     bool logarithmic = false;        ///< shown on a logarithmic axis
     std::vector<std::string> words;  ///< instead of y where the column is text ("limit"); then y is empty
@@ -40,17 +40,17 @@ struct Curve {
 
 /// One family of curves over frequency, as it goes into one CSV file and one plot.
 struct Trace {
-    std::string name;    ///< "response", "impedance", "headroom": file name and plot choice
-    std::string title;   ///< for people
+    std::string name;   ///< "response", "impedance", "headroom": file name and plot choice
+    std::string title;  ///< for people
     std::string hookUp;
     std::vector<std::string> ports;
     std::vector<double> frequency;
     std::vector<Curve> curves;
-    double validFrom = 0;            ///< outside this band curves are drawn dashed
+    double validFrom = 0;  ///< outside this band curves are drawn dashed
     double validTo = 0;
-    bool valid = true;               ///< false: the whole trace is outside validity
+    bool valid = true;  ///< false: the whole trace is outside validity
     std::string why;
-    std::string source;              ///< how it is computed
+    std::string source;  ///< how it is computed
     [[nodiscard]] const Curve* curve(std::string_view curveName) const;
 };
 
@@ -58,34 +58,35 @@ struct Trace {
 enum class Standing { Kept, Thin, Broken, Unknown };
 [[nodiscard]] std::string_view word(Standing standing) noexcept;  ///< "kept", "thin", "broken", "not computed"
 struct PromiseState {
-    int index = 0;            ///< into brief.promises, or (mask) brief.masks
+    int index = 0;  ///< into brief.promises, or (mask) brief.masks
     bool mask = false;
-    std::string text;         ///< "−3 dB high (normal): at least 60 kHz"
+    std::string text;  ///< "−3 dB high (normal): at least 60 kHz"
     double limit = 0;
-    double now = 0;           ///< mask: the value at the tightest frequency
-    double margin = 0;        ///< in the figure's unit, positive when kept; for dB in dB
-    double marginShare = 0;   ///< relative to the limit (dB: margin / 1 dB)
+    double now = 0;          ///< mask: the value at the tightest frequency
+    double margin = 0;       ///< in the figure's unit, positive when kept; for dB in dB
+    double marginShare = 0;  ///< relative to the limit (dB: margin / 1 dB)
     units::Kind kind = units::Kind::Number;
     Standing standing = Standing::Unknown;
     std::string figure;
-    double frequency = 0;     ///< mask: where it is tightest
-    std::string why;          ///< if not computed or not valid
+    double frequency = 0;  ///< mask: where it is tightest
+    std::string why;       ///< if not computed or not valid
 };
 
 /// A stage of the pipeline, for tests that count what ran.
 enum class Stage { Build, Leakage, Capacitance, Proximity, Core, Solve, Figures, Traces };
 
-/// Everything computed from one design. Immutable; stages whose inputs did not change are shared with the previous answer.
+/// Everything computed from one design. Immutable; stages whose inputs did not change are shared with the previous
+/// answer.
 struct Answer {
     std::shared_ptr<const coil::CoilBuild> build;
-    std::vector<units::Figure> figures;            ///< in the order they are shown
+    std::vector<units::Figure> figures;  ///< in the order they are shown
     std::vector<std::shared_ptr<const Trace>> traces;
-    std::vector<PromiseState> promises;            ///< broken first
-    std::vector<std::string> assumptions;          ///< in words, as named with every result
-    std::vector<Stage> ran;                        ///< stages that this call computed (not taken from previous)
+    std::vector<PromiseState> promises;    ///< broken first
+    std::vector<std::string> assumptions;  ///< in words, as named with every result
+    std::vector<Stage> ran;                ///< stages that this call computed (not taken from previous)
     std::string hookUp;
-    bool stopped = false;                          ///< the stop token was set: figures and traces are empty
-    struct Stages;                                 ///< keys and shared stage results; private to analysis
+    bool stopped = false;  ///< the stop token was set: figures and traces are empty
+    struct Stages;         ///< keys and shared stage results; private to analysis
     std::shared_ptr<const Stages> stages;
     [[nodiscard]] const units::Figure* figure(std::string_view name) const;
     [[nodiscard]] const Trace* trace(std::string_view name) const;
@@ -94,8 +95,9 @@ using AnswerPtr = std::shared_ptr<const Answer>;
 
 /// Computes the answer to a checked design. `previous` may be null; a stage whose key is unchanged is taken from it.
 /// Keeps nothing itself. Polls `stop` between stages and every few frequencies.
-[[nodiscard]] AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& previous = {},
-                               std::stop_token stop = {}, const Question& question = {});
+[[nodiscard]] AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop,
+                               const AnswerPtr& previous = {}, std::stop_token stop = {},
+                               const Question& question = {});
 
 /// What can be plotted, in the order of choice: name and title of each kind of trace.
 struct TraceKind {

@@ -8,9 +8,12 @@ namespace {
 
 std::string ownerOf(const field::Body& body, const coil::CoilBuild& build) {
     switch (body.kind) {
-        case field::Body::Kind::Layer: return build.layers[static_cast<std::size_t>(body.index)].winding;
-        case field::Body::Kind::Foil: return build.foils[static_cast<std::size_t>(body.index)].name;
-        case field::Body::Kind::Core: break;
+        case field::Body::Kind::Layer:
+            return build.layers[static_cast<std::size_t>(body.index)].winding;
+        case field::Body::Kind::Foil:
+            return build.foils[static_cast<std::size_t>(body.index)].name;
+        case field::Body::Kind::Core:
+            break;
     }
     return "core";
 }
@@ -33,9 +36,15 @@ void addCapacitanceFigures(const DesignContext& context, std::vector<units::Figu
                     sum += facing.total.real();
             }
             if (sum <= 0) continue;
-            figures.push_back({"capacitance." + owners[a] + "." + owners[b], sum, "F", uncertainty,
+            figures.push_back({"capacitance." + owners[a] + "." + owners[b],
+                               sum,
+                               "F",
+                               uncertainty,
                                "periodic cell of enamelled wires, sheet and fill; facing area by stretches of the axis",
-                               stages.capacitance->valid, stages.capacitance->why, "", {}});
+                               stages.capacitance->valid,
+                               stages.capacitance->why,
+                               "",
+                               {}});
         }
 }
 

@@ -24,9 +24,10 @@ Copper copperOf(const DesignContext& context, const design::Winding& winding) {
             resistance += layer.resistance20 * warm;
             sum.length += layer.turns * layer.turnLength;
             const double strands = layer.conductor.strands;
-            sum.mass += layer.conductor.foil
-                            ? coil::copperDensity * layer.turns * layer.turnLength * layer.conductor.bare * layer.box.height()
-                            : strands * coil::wireMass(layer.turns * layer.turnLength, layer.conductor.bare);
+            sum.mass +=
+                layer.conductor.foil
+                    ? coil::copperDensity * layer.turns * layer.turnLength * layer.conductor.bare * layer.box.height()
+                    : strands * coil::wireMass(layer.turns * layer.turnLength, layer.conductor.bare);
         }
         sum.resistance += resistance;
         if (resistance > 0) conductance += 1 / resistance;
@@ -51,13 +52,26 @@ void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& fi
     for (std::size_t w = 1; w < windings.size(); ++w) {
         const double first = design::seriesTurns(context.design, windings[0]);
         figures.push_back({"ratio." + windings[0].name + "." + windings[w].name,
-                           first != 0 ? design::seriesTurns(context.design, windings[w]) / first : 0, "", 0,
-                           "turns of the second over turns of the first", true, "", "", {}});
+                           first != 0 ? design::seriesTurns(context.design, windings[w]) / first : 0,
+                           "",
+                           0,
+                           "turns of the second over turns of the first",
+                           true,
+                           "",
+                           "",
+                           {}});
     }
     for (const auto& winding : windings) {
         const Copper copper = copperOf(context, winding);
-        figures.push_back({"dcr." + winding.name, copper.resistance, "ohm", resistanceUncertainty(context, winding), geometry,
-                           true, "", "", {}});
+        figures.push_back({"dcr." + winding.name,
+                           copper.resistance,
+                           "ohm",
+                           resistanceUncertainty(context, winding),
+                           geometry,
+                           true,
+                           "",
+                           "",
+                           {}});
         figures.push_back({"wire_length." + winding.name, copper.length, "m", 0.03, geometry, true, "", "", {}});
         figures.push_back({"copper_mass." + winding.name, copper.mass, "kg", 0.06, geometry, true, "", "", {}});
     }
@@ -68,9 +82,24 @@ void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& fi
         build = std::max(build, chamber.build);
         for (const auto& problem : chamber.problems) problems += (problems.empty() ? "" : "; ") + problem;
     }
-    figures.push_back({"fill", fill, "", 0.05, "build over window height of the fullest chamber", problems.empty(), problems, "", {}});
-    figures.push_back({"build", build, "m", 0.05, "overall diameters and sheets in the fullest chamber", problems.empty(), problems,
-                       "", {}});
+    figures.push_back({"fill",
+                       fill,
+                       "",
+                       0.05,
+                       "build over window height of the fullest chamber",
+                       problems.empty(),
+                       problems,
+                       "",
+                       {}});
+    figures.push_back({"build",
+                       build,
+                       "m",
+                       0.05,
+                       "overall diameters and sheets in the fullest chamber",
+                       problems.empty(),
+                       problems,
+                       "",
+                       {}});
 }
 
 }  // namespace analysis

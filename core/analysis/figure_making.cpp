@@ -11,15 +11,16 @@ const std::vector<DesignFamily>& designFamilies() {
 }
 
 const std::vector<HookUpFamily>& hookUpFamilies() {
-    static const std::vector<HookUpFamily> families{addLevelFigures, addBandFigures, addImpedanceFigures, addHeadroomFigures,
-                                                    addNoiseFigures};
+    static const std::vector<HookUpFamily> families{addLevelFigures, addBandFigures, addImpedanceFigures,
+                                                    addHeadroomFigures, addNoiseFigures};
     return families;
 }
 
-units::Figure hookUpFigure(const HookUpContext& context, const std::string& quantity, double value, const std::string& unit,
-                           double uncertainty, const std::string& source, std::vector<std::string> ports) {
-    units::Figure f{quantity + context.suffix, value, unit, uncertainty, source, true, "", context.solved.hookUp.name,
-                    std::move(ports)};
+units::Figure hookUpFigure(const HookUpContext& context, const std::string& quantity, double value,
+                           const std::string& unit, double uncertainty, const std::string& source,
+                           std::vector<std::string> ports) {
+    units::Figure f{quantity + context.suffix,  value,           unit, uncertainty, source, true, "",
+                    context.solved.hookUp.name, std::move(ports)};
     f.why = fieldDoubts(context.stages);
     f.valid = f.why.empty();
     if (!std::isfinite(value)) {

@@ -42,10 +42,12 @@ struct Crossing {
     bool found = false;
     double frequency = 0;
 };
-/// First frequency from `from` towards `to` (either way) where `level` falls through `limit`; 200 steps a decade, then bisection.
+/// First frequency from `from` towards `to` (either way) where `level` falls through `limit`; 200 steps a decade, then
+/// bisection.
 [[nodiscard]] Crossing firstFall(const std::function<double(double)>& level, double from, double to, double limit);
 /// First maximum above `from` up to `to` that stands at least `prominence` above the next minimum.
-[[nodiscard]] Crossing firstMaximum(const std::function<double(double)>& level, double from, double to, double prominence);
+[[nodiscard]] Crossing firstMaximum(const std::function<double(double)>& level, double from, double to,
+                                    double prominence);
 
 // The families, a file each.
 void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& figures);

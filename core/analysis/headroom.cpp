@@ -18,8 +18,8 @@ double designKneeFlux(const design::Design& design, const Answer::Stages& stages
     return magnetics::kneeFlux(*stages.core, std::abs(ampereTurns) / stages.core->pathLength);
 }
 
-MaximumLevel maximumLevel(const design::Design& design, const Solved& solved, const Answer::Stages& stages, double kneeFlux,
-                          double frequency) {
+MaximumLevel maximumLevel(const design::Design& design, const Solved& solved, const Answer::Stages& stages,
+                          double kneeFlux, double frequency) {
     const int driven = solved.driven();
     const auto layout = solved.network.layout();
     const auto outputs = solved.at(frequency);
@@ -41,7 +41,8 @@ void addHeadroomFigures(const HookUpContext& context, std::vector<units::Figure>
     const auto maximum = maximumLevel(context.design, context.solved, context.stages, knee, 20);
     const char* source = "V = 4.443 f N A B at the core with the stack's saturation knee (criterion of our own)";
     auto level = hookUpFigure(context, "maximum_level_20Hz", maximum.dbu, "dBu", 2, source, {port.name});
-    auto room = hookUpFigure(context, "headroom_20Hz", maximum.dbu - context.design.brief.operatingLevel, "dB", 2, source, {port.name});
+    auto room = hookUpFigure(context, "headroom_20Hz", maximum.dbu - context.design.brief.operatingLevel, "dB", 2,
+                             source, {port.name});
     if (!std::isfinite(maximum.dbu)) level.why = room.why = "the alloy's saturation is not known";
     figures.push_back(level);
     figures.push_back(room);

@@ -8,8 +8,9 @@ namespace analysis {
 std::shared_ptr<const Trace> headroomTrace(const TraceContext& context) {
     const int driven = context.solved.driven();
     if (driven < 0 || context.solved.network.circuit().ports[static_cast<std::size_t>(driven)].common) return nullptr;
-    Trace trace = startTrace(context, "headroom", {context.solved.network.circuit().ports[static_cast<std::size_t>(driven)].name},
-                             "V = 4.443 f N A B at the core with the stack's saturation knee (criterion of our own)");
+    Trace trace =
+        startTrace(context, "headroom", {context.solved.network.circuit().ports[static_cast<std::size_t>(driven)].name},
+                   "V = 4.443 f N A B at the core with the stack's saturation knee (criterion of our own)");
     Curve level{"maximum_level_dBu", "maximum level", units::Kind::LevelDbu, "dBu", {}, false, {}};
     Curve room{"headroom_dB", "headroom", units::Kind::Decibel, "dB", {}, false, {}};
     Curve limit{"limit", "limit", units::Kind::Number, "", {}, false, {}};

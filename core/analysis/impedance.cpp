@@ -18,7 +18,8 @@ std::shared_ptr<const Trace> impedanceTrace(const TraceContext& context) {
         if (p != driven && p != observed) order.push_back(p);
     std::vector<std::string> names;
     for (const int p : order) names.push_back(ports[static_cast<std::size_t>(p)].name);
-    Trace trace = startTrace(context, "impedance", names, "voltage over current into the unit at the port, all else connected");
+    Trace trace =
+        startTrace(context, "impedance", names, "voltage over current into the unit at the port, all else connected");
     for (const int p : order) {
         const auto& port = ports[static_cast<std::size_t>(p)];
         if (port.common) continue;

@@ -10,7 +10,8 @@ namespace analysis {
 namespace {
 
 /// Inductance of a winding with the others open and without capacitances, H: sections as they are joined.
-double windingInductance(const network::Prepared& network, const design::Design& design, int winding, double frequency) {
+double windingInductance(const network::Prepared& network, const design::Design& design, int winding,
+                         double frequency) {
     const auto& c = network.circuit();
     const auto z = network.windingImpedance(frequency);
     const bool parallel = design.windings[static_cast<std::size_t>(winding)].connection == design::Connection::Parallel;
@@ -64,12 +65,19 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
     bare.name = "measurement";
     const auto open = context.pipeline.measurement(bare, nullptr);
     for (std::size_t w = 0; w < design.windings.size(); ++w)
-        for (const auto& [name, frequency] : {std::pair{"inductance_10Hz.", 10.0}, std::pair{"inductance_1kHz.", 1000.0}})
-            figures.push_back({name + design.windings[w].name,
-                               windingInductance(open, design, static_cast<int>(w), frequency), "H", 0.3,
-                               "L = mu0 N^2 A / l times the real part of the sheets' complex permeability mu tanh(theta)/theta "
-                               "with joint gap, plus leakage; small signal, capacitances left out",
-                               context.stages().core->valid, context.stages().core->why, "", {}});
+        for (const auto& [name, frequency] :
+             {std::pair{"inductance_10Hz.", 10.0}, std::pair{"inductance_1kHz.", 1000.0}})
+            figures.push_back(
+                {name + design.windings[w].name,
+                 windingInductance(open, design, static_cast<int>(w), frequency),
+                 "H",
+                 0.3,
+                 "L = mu0 N^2 A / l times the real part of the sheets' complex permeability mu tanh(theta)/theta "
+                 "with joint gap, plus leakage; small signal, capacitances left out",
+                 context.stages().core->valid,
+                 context.stages().core->why,
+                 "",
+                 {}});
     constexpr double leakageFrequency = 10e3;
     for (std::size_t a = 0; a < design.windings.size(); ++a)
         for (std::size_t b = a + 1; b < design.windings.size(); ++b) {
@@ -77,11 +85,17 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
             const auto prepared = context.pipeline.measurement(
                 shortCircuit(design, design.windings[a], design.windings[b]), &design.windings[a]);
             const auto z = prepared.solve(leakageFrequency)(prepared.layout().impedance(0));
-            figures.push_back({"leakage_10kHz." + design.windings[a].name + "." + design.windings[b].name,
-                               z.imag() / (2 * std::numbers::pi * leakageFrequency), "H", 0.1,
-                               "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's double "
-                               "series in the window and image potential beyond it",
-                               doubts.empty(), doubts, "", {}});
+            figures.push_back(
+                {"leakage_10kHz." + design.windings[a].name + "." + design.windings[b].name,
+                 z.imag() / (2 * std::numbers::pi * leakageFrequency),
+                 "H",
+                 0.1,
+                 "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's double "
+                 "series in the window and image potential beyond it",
+                 doubts.empty(),
+                 doubts,
+                 "",
+                 {}});
         }
 }
 

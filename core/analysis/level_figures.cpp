@@ -41,7 +41,9 @@ double idealLevel(const network::Circuit& c, int driven, int port) {
     return std::abs(network::portTurns(c, set, port) / turns / (1.0 + source * load));
 }
 
-double decibel(double ratio) { return 20 * std::log10(ratio); }
+double decibel(double ratio) {
+    return 20 * std::log10(ratio);
+}
 
 }  // namespace
 
@@ -57,14 +59,15 @@ void addLevelFigures(const HookUpContext& context, std::vector<units::Figure>& f
         const auto& port = c.ports[static_cast<std::size_t>(p)];
         const std::string tail = p == context.solved.observed() ? "" : "." + port.name;
         const double gain = decibel(std::abs(outputs(layout.voltage(driven, p))));
-        figures.push_back(hookUpFigure(context, "gain_1kHz" + tail, gain, "dB", 0.1, "network solved in branch currents",
-                                       {drive.name, port.name}));
+        figures.push_back(hookUpFigure(context, "gain_1kHz" + tail, gain, "dB", 0.1,
+                                       "network solved in branch currents", {drive.name, port.name}));
         if (drive.common || drive.through.empty()) continue;
         const double ideal = idealLevel(c, driven, p);
         if (!(ideal > 0) || !std::isfinite(ideal)) continue;
-        figures.push_back(hookUpFigure(context, "insertion_loss" + tail, decibel(ideal) - gain, "dB", 0.1,
-                                       "level of an ideal transformer of the same turns between the same networks, less the gain",
-                                       {drive.name, port.name}));
+        figures.push_back(
+            hookUpFigure(context, "insertion_loss" + tail, decibel(ideal) - gain, "dB", 0.1,
+                         "level of an ideal transformer of the same turns between the same networks, less the gain",
+                         {drive.name, port.name}));
     }
 }
 

@@ -8,7 +8,9 @@
 
 namespace analysis {
 
-double thermalNoise(double resistance, double kelvin) noexcept { return std::sqrt(4 * boltzmann * kelvin * resistance); }
+double thermalNoise(double resistance, double kelvin) noexcept {
+    return std::sqrt(4 * boltzmann * kelvin * resistance);
+}
 
 double passiveNoiseFigure(double outputResistance, double kelvin, double sourceOhm, double gain) noexcept {
     constexpr double reference = 290;
@@ -32,17 +34,19 @@ void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& f
         const double e = density(f);
         sum += (k == 0 || k == steps ? 0.5 : 1) * e * e * f * std::log(1000.0) / steps;
     }
-    const std::vector<std::string> ports{c.ports[static_cast<std::size_t>(driven)].name, c.ports[static_cast<std::size_t>(observed)].name};
+    const std::vector<std::string> ports{c.ports[static_cast<std::size_t>(driven)].name,
+                                         c.ports[static_cast<std::size_t>(observed)].name};
     const char* source = "4 k T Re Z at the observed terminals (Nyquist), all parts at one temperature, no amplifier";
-    figures.push_back(hookUpFigure(context, "output_noise_20kHz", units::dbuOfVolts(std::sqrt(sum)), "dBu", 0.5, source, ports));
+    figures.push_back(
+        hookUpFigure(context, "output_noise_20kHz", units::dbuOfVolts(std::sqrt(sum)), "dBu", 0.5, source, ports));
     network::Complex own = 0;
     for (const int t : c.ports[static_cast<std::size_t>(driven)].through)
         own += network::impedance(c.lumped[static_cast<std::size_t>(t)], 1000);
     if (!(own.real() > 0)) return;
     const auto outputs = context.solved.at(1000);
     figures.push_back(hookUpFigure(context, "noise_figure_1kHz",
-                                   passiveNoiseFigure(outputs(layout.totalImpedance(observed)).real(), kelvin, own.real(),
-                                                      std::abs(outputs(layout.voltage(driven, observed)))),
+                                   passiveNoiseFigure(outputs(layout.totalImpedance(observed)).real(), kelvin,
+                                                      own.real(), std::abs(outputs(layout.voltage(driven, observed)))),
                                    "dB", 0.2, source, ports));
 }
 

@@ -12,8 +12,10 @@ std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
     const auto& c = context.solved.network.circuit();
     if (driven < 0 || observed < 0 || c.ports[static_cast<std::size_t>(driven)].common) return nullptr;
     const auto layout = context.solved.network.layout();
-    Trace trace = startTrace(context, "noise", {c.ports[static_cast<std::size_t>(driven)].name, c.ports[static_cast<std::size_t>(observed)].name},
-                             "4 k T Re Z at the observed terminals (Nyquist), all parts at one temperature, no amplifier");
+    Trace trace =
+        startTrace(context, "noise",
+                   {c.ports[static_cast<std::size_t>(driven)].name, c.ports[static_cast<std::size_t>(observed)].name},
+                   "4 k T Re Z at the observed terminals (Nyquist), all parts at one temperature, no amplifier");
     Curve density{"output_V_per_rtHz", "output noise", units::Kind::Voltage, "V/rtHz", {}, true, {}};
     Curve figure{"noise_figure_dB", "noise figure", units::Kind::Decibel, "dB", {}, false, {}};
     const double kelvin = context.design.conditions.temperature + 273.15;
@@ -24,7 +26,8 @@ std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
         network::Complex own = 0;
         for (const int t : c.ports[static_cast<std::size_t>(driven)].through)
             own += network::impedance(c.lumped[static_cast<std::size_t>(t)], f);
-        figure.y.push_back(passiveNoiseFigure(resistance, kelvin, own.real(), std::abs(values(layout.voltage(driven, observed)))));
+        figure.y.push_back(
+            passiveNoiseFigure(resistance, kelvin, own.real(), std::abs(values(layout.voltage(driven, observed)))));
     }
     trace.curves = {density, figure};
     return std::make_shared<const Trace>(std::move(trace));

@@ -10,10 +10,14 @@ namespace analysis {
 
 std::string_view word(Standing standing) noexcept {
     switch (standing) {
-        case Standing::Kept: return "kept";
-        case Standing::Thin: return "thin";
-        case Standing::Broken: return "broken";
-        case Standing::Unknown: break;
+        case Standing::Kept:
+            return "kept";
+        case Standing::Thin:
+            return "thin";
+        case Standing::Broken:
+            return "broken";
+        case Standing::Unknown:
+            break;
     }
     return "not computed";
 }
@@ -22,10 +26,14 @@ namespace {
 
 constexpr double thinDecibels = 0.5, thinShare = 0.1;
 
-bool inDecibels(units::Kind kind) { return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu; }
+bool inDecibels(units::Kind kind) {
+    return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
+}
 
 void judge(PromiseState& state) {
-    state.marginShare = inDecibels(state.kind) ? state.margin : state.limit != 0 ? state.margin / std::abs(state.limit) : state.margin;
+    state.marginShare = inDecibels(state.kind) ? state.margin
+                        : state.limit != 0     ? state.margin / std::abs(state.limit)
+                                               : state.margin;
     const double thin = inDecibels(state.kind) ? thinDecibels : thinShare;
     state.standing = state.margin < 0 ? Standing::Broken : state.marginShare < thin ? Standing::Thin : Standing::Kept;
 }
@@ -48,7 +56,8 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
     state.text = promise.figure + (promise.port.empty() ? "" : " at " + promise.port) +
                  (promise.hookUp.empty() ? "" : " (" + promise.hookUp + ")") + ":";
     if (promise.atLeast) state.text += " at least " + text(*promise.atLeast);
-    if (promise.atMost) state.text += (promise.atLeast ? " and" : "") + std::string(" at most ") + text(*promise.atMost);
+    if (promise.atMost)
+        state.text += (promise.atLeast ? " and" : "") + std::string(" at most ") + text(*promise.atMost);
     if (figure == nullptr || !std::isfinite(figure->value)) {
         // A band edge that lies beyond the computed band keeps a limit inside it.
         const bool beyond = figure != nullptr && ((promise.figure == "low_3dB" && promise.atMost) ||
@@ -122,10 +131,14 @@ PromiseState stateOf(const design::Mask& mask, int index, const Answer& answer) 
 
 int urgency(Standing standing) {
     switch (standing) {
-        case Standing::Broken: return 0;
-        case Standing::Thin: return 1;
-        case Standing::Unknown: return 2;
-        case Standing::Kept: break;
+        case Standing::Broken:
+            return 0;
+        case Standing::Thin:
+            return 1;
+        case Standing::Unknown:
+            return 2;
+        case Standing::Kept:
+            break;
     }
     return 3;
 }

@@ -6,8 +6,8 @@
 
 namespace analysis {
 
-/// States of all promises and masks, broken first, then thin, kept, not computed. Thin: margin below a tenth of the limit, or
-/// below 0.5 dB where the figure is in dB or dBu (a rule of our own).
+/// States of all promises and masks, broken first, then thin, kept, not computed. Thin: margin below a tenth of the
+/// limit, or below 0.5 dB where the figure is in dB or dBu (a rule of our own).
 [[nodiscard]] std::vector<PromiseState> promiseStates(const design::Design& design, const Answer& answer);
 
 }  // namespace analysis

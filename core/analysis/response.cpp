@@ -16,7 +16,8 @@ struct ResponseCurves {
 };
 
 /// Phase is unwrapped by adding the delay's own prediction, so that a coarse grid does not lose turns.
-void append(ResponseCurves& curves, double before, double frequency, std::complex<double> value, std::complex<double> slope) {
+void append(ResponseCurves& curves, double before, double frequency, std::complex<double> value,
+            std::complex<double> slope) {
     const double delay = -(slope / value).imag() / (2 * std::numbers::pi);
     double phase = std::arg(value) * 180 / std::numbers::pi;
     if (!curves.phase.y.empty()) {
@@ -45,12 +46,14 @@ std::shared_ptr<const Trace> responseTrace(const TraceContext& context) {
     for (const double f : context.frequencies) {
         const auto value = context.solved.at(f), slope = context.solved.slopeAt(f);
         for (std::size_t k = 0; k < order.size(); ++k)
-            append(curves[k], before, f, value(layout.voltage(driven, order[k])), slope(layout.voltage(driven, order[k])));
+            append(curves[k], before, f, value(layout.voltage(driven, order[k])),
+                   slope(layout.voltage(driven, order[k])));
         before = f;
     }
     std::vector<std::string> names{ports[static_cast<std::size_t>(driven)].name};
     for (const int p : order) names.push_back(ports[static_cast<std::size_t>(p)].name);
-    Trace trace = startTrace(context, "response", names, "level at the port re source EMF, network solved in branch currents");
+    Trace trace =
+        startTrace(context, "response", names, "level at the port re source EMF, network solved in branch currents");
     for (std::size_t k = 0; k < order.size(); ++k) {
         const std::string port = ports[static_cast<std::size_t>(order[k])].name;
         for (Curve* curve : {&curves[k].magnitude, &curves[k].phase, &curves[k].delay}) {

@@ -13,10 +13,12 @@ auto leakageKey(const coil::Layer& l) {
 }
 bool sameGeometry(const coil::CoilBuild& a, const coil::CoilBuild& b) {
     const auto frame = [](const coil::CoilBuild& c) {
-        return std::tuple(c.tongue, c.stack, c.windowWidth, c.windowHeight, c.legs, c.bobbinWall, c.clearance, c.cornerRadius);
+        return std::tuple(c.tongue, c.stack, c.windowWidth, c.windowHeight, c.legs, c.bobbinWall, c.clearance,
+                          c.cornerRadius);
     };
-    return frame(a) == frame(b) && std::equal(a.layers.begin(), a.layers.end(), b.layers.begin(), b.layers.end(),
-                                              [](const auto& p, const auto& q) { return leakageKey(p) == leakageKey(q); });
+    return frame(a) == frame(b) &&
+           std::equal(a.layers.begin(), a.layers.end(), b.layers.begin(), b.layers.end(),
+                      [](const auto& p, const auto& q) { return leakageKey(p) == leakageKey(q); });
 }
 bool sameWires(const coil::CoilBuild& a, const coil::CoilBuild& b) {
     return std::equal(a.layers.begin(), a.layers.end(), b.layers.begin(), b.layers.end(),
@@ -49,7 +51,11 @@ network::ComplexVector Solved::slopeAt(double frequency) const {
 
 Pipeline::Pipeline(const design::Design& design, const catalog::Catalog& shop, const Answer::Stages* previous,
                    std::stop_token stop)
-    : design_(design), shop_(shop), previous_(previous), stop_(std::move(stop)), now_(std::make_shared<Answer::Stages>()) {
+    : design_(design),
+      shop_(shop),
+      previous_(previous),
+      stop_(std::move(stop)),
+      now_(std::make_shared<Answer::Stages>()) {
     now_->design = std::make_shared<const design::Design>(design);
 }
 
@@ -103,13 +109,14 @@ void Pipeline::computeFields() {
 
 bool Pipeline::sameFields() const noexcept {
     return previous_ != nullptr && previous_->leakage == now_->leakage && previous_->capacitance == now_->capacitance &&
-           previous_->proximity == now_->proximity && previous_->core == now_->core && previous_->build == now_->build &&
-           sameConnections(*previous_->design, design_);
+           previous_->proximity == now_->proximity && previous_->core == now_->core &&
+           previous_->build == now_->build && sameConnections(*previous_->design, design_);
 }
 
 network::Circuit Pipeline::circuitOf(const design::Design& design, const design::HookUp& hookUp) const {
-    return network::circuit(design, hookUp,
-                            {*now_->build, now_->pieces, *now_->leakage, *now_->capacitance, now_->proximity.get(), *now_->core});
+    return network::circuit(
+        design, hookUp,
+        {*now_->build, now_->pieces, *now_->leakage, *now_->capacitance, now_->proximity.get(), *now_->core});
 }
 
 network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const design::Winding* across) const {
@@ -125,7 +132,8 @@ network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const desi
 
 std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
     if (sameFields())
-        if (const auto it = previous_->solved.find(hookUp.name); it != previous_->solved.end() && it->second->hookUp == hookUp) {
+        if (const auto it = previous_->solved.find(hookUp.name);
+            it != previous_->solved.end() && it->second->hookUp == hookUp) {
             now_->solved[hookUp.name] = it->second;
             return it->second;
         }
@@ -135,8 +143,8 @@ std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
     auto solved = std::make_shared<Solved>(hookUp, circuitOf(design_, hookUp));
     solved->from = lowestFrequency;
     solved->to = highestFrequency;
-    solved->outputs = network::Rational::fit([&](double f) { return solved->network.solve(f); }, solved->from, solved->to,
-                                             tolerance, mostSolves, stop_);
+    solved->outputs = network::Rational::fit([&](double f) { return solved->network.solve(f); }, solved->from,
+                                             solved->to, tolerance, mostSolves, stop_);
     now_->solved[hookUp.name] = solved;
     return solved;
 }

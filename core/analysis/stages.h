@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The pipeline's stage results with what each was made from, so that an unchanged one is taken from the previous answer.
+// The pipeline's stage results with what each was made from, so that an unchanged one is taken from the previous
+// answer.
 #pragma once
 
 #include <map>
@@ -50,12 +51,14 @@ struct Answer::Stages {
 /// Runs or reuses stages for one answer.
 class Pipeline {
 public:
-    Pipeline(const design::Design& design, const catalog::Catalog& shop, const Answer::Stages* previous, std::stop_token stop);
+    Pipeline(const design::Design& design, const catalog::Catalog& shop, const Answer::Stages* previous,
+             std::stop_token stop);
     void layOut();
     void computeFields();
     /// Solves a hook-up of the design, or takes it from the previous answer.
     std::shared_ptr<const Solved> solve(const design::HookUp& hookUp);
-    /// A network for one measurement, not kept; with `across`, the hook-up may use a port of that winding's name at its ends.
+    /// A network for one measurement, not kept; with `across`, the hook-up may use a port of that winding's name at its
+    /// ends.
     [[nodiscard]] network::Prepared measurement(const design::HookUp& hookUp, const design::Winding* across) const;
 
     [[nodiscard]] const Answer::Stages& stages() const noexcept { return *now_; }

@@ -28,7 +28,8 @@ const Curve* Trace::curve(std::string_view curveName) const {
     return nullptr;
 }
 
-Trace startTrace(const TraceContext& context, const std::string& name, std::vector<std::string> ports, const std::string& source) {
+Trace startTrace(const TraceContext& context, const std::string& name, std::vector<std::string> ports,
+                 const std::string& source) {
     // Above some 300 kHz leads and fixture rule (common practice, no source).
     constexpr double leadsRule = 300e3;
     Trace trace;

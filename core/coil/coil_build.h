@@ -32,21 +32,21 @@ struct Conductor {
 
 /// One layer of a section, or the whole body of a random-wound one.
 struct Layer {
-    design::ItemIndex item;        ///< its section in the design
+    design::ItemIndex item;  ///< its section in the design
     std::string winding, section;
-    int number = 1;                ///< within its section, in winding sequence
+    int number = 1;  ///< within its section, in winding sequence
     int leg = 1, chamber = 1;
-    double turns = 0;              ///< > 0
-    int sense = 1;                 ///< +1, or -1 where the section is wound in the opposite sense
+    double turns = 0;  ///< > 0
+    int sense = 1;     ///< +1, or -1 where the section is wound in the opposite sense
     bool random = false;
     bool nested = false;
-    Box box;                       ///< of the conductors with their enamel: overall diameter high in x
+    Box box;                                ///< of the conductors with their enamel: overall diameter high in x
     design::End begins = design::End::Low;  ///< at which end its first turn lies
-    double pitch = 0;              ///< axial distance of neighbouring turns, m
-    double turnLength = 0;         ///< mean turn, m
-    double resistance20 = 0;       ///< DC at 20 degrees Celsius, ohm
+    double pitch = 0;                       ///< axial distance of neighbouring turns, m
+    double turnLength = 0;                  ///< mean turn, m
+    double resistance20 = 0;                ///< DC at 20 degrees Celsius, ohm
     Conductor conductor;
-    std::string tapAfter;          ///< terminal reached at its last turn; the next piece of the section goes on from there
+    std::string tapAfter;  ///< terminal reached at its last turn; the next piece of the section goes on from there
     bool operator==(const Layer&) const = default;
 };
 
@@ -66,46 +66,47 @@ struct Foil {
 struct Dielectric {
     Box box;
     double permittivity = 1;
-    double loss = 0;       ///< tan delta
+    double loss = 0;  ///< tan delta
     int leg = 1, chamber = 1;
     bool bobbin = false;
-    std::string name;      ///< for people
+    std::string name;  ///< for people
     bool operator==(const Dielectric&) const = default;
 };
 
 /// Room used in one chamber, and what does not fit.
 struct ChamberFill {
     int leg = 1, chamber = 1;
-    Box room;                    ///< from the bobbin wall to the window's far wall (two legs: half of it), between the flanges
-    double build = 0;            ///< radial height wound, with paper, m
-    double buildMaximum = 0;     ///< the same with the wire's greatest overall diameter
-    double heightShare = 0;      ///< build / room.width()
-    double areaShare = 0;        ///< area of wire and insulation / area of the room
-    double over = 0;             ///< how much it is over, m; <= 0: it fits
+    Box room;          ///< from the bobbin wall to the window's far wall (two legs: half of it), between the flanges
+    double build = 0;  ///< radial height wound, with paper, m
+    double buildMaximum = 0;            ///< the same with the wire's greatest overall diameter
+    double heightShare = 0;             ///< build / room.width()
+    double areaShare = 0;               ///< area of wire and insulation / area of the room
+    double over = 0;                    ///< how much it is over, m; <= 0: it fits
     std::vector<std::string> problems;  ///< sentences: "S.a has no room for one turn", …
     bool operator==(const ChamberFill&) const = default;
 };
 
 /// Everything in place.
 struct CoilBuild {
-    double tongue = 0, stack = 0;             ///< core section that the coil goes round, m (stack: closed height)
+    double tongue = 0, stack = 0;  ///< core section that the coil goes round, m (stack: closed height)
     double windowWidth = 0, windowHeight = 0;
-    int legs = 1;                              ///< coils: 1 on a shell, 2 on two legs
+    int legs = 1;  ///< coils: 1 on a shell, 2 on two legs
     double bobbinWall = 0, clearance = 0, cornerRadius = 0;
     double bobbinPermittivity = 1, bobbinLoss = 0;
     double fillPermittivity = 1, fillLoss = 0;  ///< between the wires: air when dry, the filling when filled
-    std::vector<Layer> layers;                 ///< place by place, from the core outward, in winding sequence
+    std::vector<Layer> layers;                  ///< place by place, from the core outward, in winding sequence
     std::vector<Foil> foils;
     std::vector<Dielectric> dielectrics;
     std::vector<ChamberFill> fill;
     bool operator==(const CoilBuild&) const = default;
 };
 
-/// Lays the design out. Pure; never fails on a checked design: what does not fit is laid out as it is and reported in `fill`.
-/// Layers: pitch = usable width / turns per layer, turns per layer as given, else floor(width / (d_o strands pitchFactor));
-/// radial step d_o layerFactor (nested: x sqrt(3)/2 after the first) plus interlayer paper. Random: one body whose wire
-/// circles fill 0.73 of the space (general coil-winding literature; number from memory), its height times layerFactor. Sections
-/// of one hand share their layers. A layer that a tap falls into is cut in two pieces side by side.
+/// Lays the design out. Pure; never fails on a checked design: what does not fit is laid out as it is and reported in
+/// `fill`. Layers: pitch = usable width / turns per layer, turns per layer as given, else floor(width / (d_o strands
+/// pitchFactor)); radial step d_o layerFactor (nested: x sqrt(3)/2 after the first) plus interlayer paper. Random: one
+/// body whose wire circles fill 0.73 of the space (general coil-winding literature; number from memory), its height
+/// times layerFactor. Sections of one hand share their layers. A layer that a tap falls into is cut in two pieces side
+/// by side.
 [[nodiscard]] CoilBuild layOut(const design::Design& design, const catalog::Catalog& shop);
 
 }  // namespace coil

@@ -29,6 +29,7 @@ struct AxialRoom {
 [[nodiscard]] int turnsThatFit(double width, double unit) noexcept;
 
 /// The stretch that `turns` turns take from where they begin, `done` turns after the layer's first.
-[[nodiscard]] AxialRoom stretch(const AxialRoom& room, design::End begins, double pitch, double done, double turns) noexcept;
+[[nodiscard]] AxialRoom stretch(const AxialRoom& room, design::End begins, double pitch, double done,
+                                double turns) noexcept;
 
 }  // namespace coil

@@ -6,10 +6,14 @@
 namespace coil {
 
 namespace {
-double circle(double diameter) noexcept { return std::numbers::pi * diameter * diameter / 4; }
+double circle(double diameter) noexcept {
+    return std::numbers::pi * diameter * diameter / 4;
+}
 }  // namespace
 
-double resistanceFactor(double temperature) noexcept { return 1 + copperTemperatureCoefficient * (temperature - 20); }
+double resistanceFactor(double temperature) noexcept {
+    return 1 + copperTemperatureCoefficient * (temperature - 20);
+}
 
 double conductorResistance(double length, double area, double temperature) noexcept {
     return copperResistivity20 * resistanceFactor(temperature) * length / area;
@@ -19,6 +23,8 @@ double wireResistance(double length, double bareDiameter, double temperature) no
     return conductorResistance(length, circle(bareDiameter), temperature);
 }
 
-double wireMass(double length, double bareDiameter) noexcept { return copperDensity * circle(bareDiameter) * length; }
+double wireMass(double length, double bareDiameter) noexcept {
+    return copperDensity * circle(bareDiameter) * length;
+}
 
 }  // namespace coil

@@ -17,7 +17,10 @@ Pieces usualPieces(const coil::CoilBuild& build) {
     const int layers = std::max<int>(1, static_cast<int>(build.layers.size()));
     Pieces pieces;
     for (const auto& layer : build.layers)
-        pieces.push_back(layer.conductor.foil ? 1 : std::clamp(static_cast<int>(std::min<double>(wanted / layers, layer.turns / 2)), 1, most));
+        pieces.push_back(
+            layer.conductor.foil
+                ? 1
+                : std::clamp(static_cast<int>(std::min<double>(wanted / layers, layer.turns / 2)), 1, most));
     return pieces;
 }
 
@@ -70,7 +73,8 @@ private:
         for (std::size_t k = 0; k < layers.size(); ++k) {
             const auto& layer = layers[k];
             const auto* section = design_.coil[static_cast<std::size_t>(layer.item.place)]
-                                      .order[static_cast<std::size_t>(layer.item.item)].section();
+                                      .order[static_cast<std::size_t>(layer.item.item)]
+                                      .section();
             const auto ends = design::sectionEnds(design_, *section);
             const auto last = lastLayerOf(layer.item);
             auto& at = reached_.try_emplace(layer.item, ends.start).first->second;
@@ -115,7 +119,9 @@ private:
             const auto& piece = fine.layers[static_cast<std::size_t>(i)];
             circuit_.turns(i) = piece.sense * piece.turns;
             circuit_.resistance(i) = piece.resistance20 * warm;
-            circuit_.bareDiameter(i) = piece.conductor.foil ? 0 : piece.conductor.bare;
+            // Without alternating-current resistance every wire is like foil: direct-current resistance at all
+            // frequencies.
+            circuit_.bareDiameter(i) = piece.conductor.foil || fields_.proximity == nullptr ? 0 : piece.conductor.bare;
             const auto w = std::find_if(design_.windings.begin(), design_.windings.end(),
                                         [&](const auto& winding) { return winding.name == piece.winding; });
             circuit_.sectionOf.push_back(piece.winding + "." + piece.section);
@@ -138,13 +144,16 @@ private:
         for (std::size_t k = 0; k < layers.size(); ++k) {
             if (layers[k].conductor.foil) continue;
             const Matrix form = proximityFormOf(*fields_.proximity, k);
-            auto& sum = byWire.try_emplace(layers[k].conductor.bare, Matrix::Zero(form.rows(), form.cols())).first->second;
+            auto& sum =
+                byWire.try_emplace(layers[k].conductor.bare, Matrix::Zero(form.rows(), form.cols())).first->second;
             sum += fields_.proximity->wireLength[k] * form;
         }
         for (const auto& [diameter, form] : byWire)
             circuit_.eddies.push_back({diameter, share.transpose() * form * share});
     }
-    static Matrix proximityFormOf(const field::ProximityForm& proximity, std::size_t k) { return proximity.perLayer[k]; }
+    static Matrix proximityFormOf(const field::ProximityForm& proximity, std::size_t k) {
+        return proximity.perLayer[k];
+    }
 
     VoltageLine lineOf(const field::Body& body) {
         using Kind = field::Body::Kind;
@@ -161,7 +170,8 @@ private:
         std::size_t branch = 0;
         for (std::size_t k = 0; k < fields_.build.layers.size(); ++k) {
             const double turns = fields_.build.layers[k].turns;
-            const Complex gap = k < fields_.capacitance.turnToTurn.size() ? fields_.capacitance.turnToTurn[k] : Complex(0);
+            const Complex gap =
+                k < fields_.capacitance.turnToTurn.size() ? fields_.capacitance.turnToTurn[k] : Complex(0);
             for (int j = 0; j < fields_.pieces[k]; ++j, ++branch) {
                 // (N - 1) gaps in series over N turns, each across 1/N of the layer's voltage.
                 if (turns <= 1) continue;

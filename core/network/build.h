@@ -29,10 +29,11 @@ struct Fields {
     const magnetics::CoreModel& core;
 };
 
-/// Capacitances enter as the energy of the voltage difference along the stretch where two bodies face each other, voltages
-/// linear between the nodes of a layer: W = 1/2 integral C'(y) (v_a - v_b)^2 dy. For one branch a layer this is the 4 x 4 form
-/// with C/3 and C/6; C/3, C/12 and (4/3N)(1 - 1/N) follow (check rows C-S*, C-L*; R. Lee, Electronic Transformers and
-/// Circuits, from memory, re-derived). A unit with nothing earthed has 1 pF from core to earth (common practice, no source).
+/// Capacitances enter as the energy of the voltage difference along the stretch where two bodies face each other,
+/// voltages linear between the nodes of a layer: W = 1/2 integral C'(y) (v_a - v_b)^2 dy. For one branch a layer this
+/// is the 4 x 4 form with C/3 and C/6; C/3, C/12 and (4/3N)(1 - 1/N) follow (check rows C-S*, C-L*; R. Lee, Electronic
+/// Transformers and Circuits, from memory, re-derived). A unit with nothing earthed has 1 pF from core to earth (common
+/// practice, no source).
 [[nodiscard]] Circuit circuit(const design::Design& design, const design::HookUp& hookUp, const Fields& fields);
 
 }  // namespace network

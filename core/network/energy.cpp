@@ -35,7 +35,8 @@ void addSquare(ComplexMatrix& c, const Weights& w, Complex value) {
 
 }  // namespace
 
-void addFacing(ComplexMatrix& capacitance, const VoltageLine& a, const VoltageLine& b, double y0, double y1, Complex total) {
+void addFacing(ComplexMatrix& capacitance, const VoltageLine& a, const VoltageLine& b, double y0, double y1,
+               Complex total) {
     const auto at = [&](double y) {
         Weights w;
         weightsAt(a, y, 1, w.data());
@@ -52,7 +53,8 @@ void addFacing(ComplexMatrix& capacitance, const VoltageLine& a, const VoltageLi
         const double from = cuts[k - 1], width = cuts[k] - from;
         if (width < 1e-12 * (y1 - y0)) continue;
         const Complex part = total * (width / (y1 - y0));
-        // Two-point Gauss is exact for the square of a straight line; its points lie inside the piece, away from the kinks.
+        // Two-point Gauss is exact for the square of a straight line; its points lie inside the piece, away from the
+        // kinks.
         constexpr double half = 0.28867513459481288225;
         addSquare(capacitance, at(from + width * (0.5 - half)), part / 2.0);
         addSquare(capacitance, at(from + width * (0.5 + half)), part / 2.0);

@@ -8,7 +8,8 @@
 
 namespace network {
 
-/// Each set of nodes joined by winding branches is an island with a turns count above its first node. Island 0 is earth's.
+/// Each set of nodes joined by winding branches is an island with a turns count above its first node. Island 0 is
+/// earth's.
 struct Ladders {
     std::vector<int> island;  ///< per node
     Vector turns;             ///< per node

@@ -35,8 +35,10 @@ std::string Nodes::root(const std::string& name) {
 void Nodes::join(const std::string& a, const std::string& b) {
     const auto ra = root(a), rb = root(b);
     if (ra == rb) return;
-    if (rb == earthName) parent_[ra] = rb;
-    else parent_[rb] = ra;
+    if (rb == earthName)
+        parent_[ra] = rb;
+    else
+        parent_[rb] = ra;
 }
 
 int Nodes::index(const std::string& name) {

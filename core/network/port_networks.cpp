@@ -23,7 +23,8 @@ void addThrough(Circuit& circuit, CircuitPort& port, const design::PortUse& use)
         return;
     }
     // The middle of the network is earthed: half the impedance in each leg.
-    port.through = {addLumped(circuit, {earth, port.plus}, use, 0.5), addLumped(circuit, {earth, port.minus}, use, 0.5)};
+    port.through = {addLumped(circuit, {earth, port.plus}, use, 0.5),
+                    addLumped(circuit, {earth, port.minus}, use, 0.5)};
     port.common = use.mode == design::Mode::Common;
     port.emfShare = port.common ? std::vector<double>{1, 1} : std::vector<double>{0.5, -0.5};
 }

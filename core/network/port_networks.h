@@ -7,7 +7,8 @@
 
 namespace network {
 
-/// Adds every port of the hook-up with its `through` and `across` branches. A plain capacitor across is kept as a capacitance.
+/// Adds every port of the hook-up with its `through` and `across` branches. A plain capacitor across is kept as a
+/// capacitance.
 void addPorts(Circuit& circuit, Nodes& nodes, const design::Design& design, const design::HookUp& hookUp);
 
 }  // namespace network

@@ -10,7 +10,7 @@ namespace network {
 namespace {
 constexpr double tiny = 1e-300;
 constexpr std::size_t mostSupports = 48;
-}
+}  // namespace
 
 void Rational::add(double frequency, ComplexVector value) {
     const auto at = std::lower_bound(samples_.begin(), samples_.end(), frequency,
@@ -70,7 +70,9 @@ ComplexVector Rational::valueWith(const ComplexVector& weights, double frequency
     return supportValue_.leftCols(m) * terms / bottom;
 }
 
-ComplexVector Rational::value(double frequency) const { return valueWith(weight_, frequency); }
+ComplexVector Rational::value(double frequency) const {
+    return valueWith(weight_, frequency);
+}
 
 Complex Rational::value(double frequency, int output) const {
     Complex top = 0, bottom = 0;
@@ -80,7 +82,8 @@ Complex Rational::value(double frequency, int output) const {
         const double share = 1 / distance;
         const Complex term(weight_(k).real() * share, weight_(k).imag() * share);
         const Complex y = supportValue_(output, k);
-        top += Complex(term.real() * y.real() - term.imag() * y.imag(), term.real() * y.imag() + term.imag() * y.real());
+        top +=
+            Complex(term.real() * y.real() - term.imag() * y.imag(), term.real() * y.imag() + term.imag() * y.real());
         bottom += term;
     }
     return top / bottom;
@@ -135,7 +138,9 @@ std::vector<double> Rational::doubtful(std::size_t most) const {
         const double middle = std::sqrt(low * high);
         const ComplexVector now = value(middle);
         const double differ =
-            before_.size() == 0 ? 1 : ((valueWith(before_, middle) - now).array().abs() / (now.array().abs() + tiny)).maxCoeff();
+            before_.size() == 0
+                ? 1
+                : ((valueWith(before_, middle) - now).array().abs() / (now.array().abs() + tiny)).maxCoeff();
         // Wide gaps are tried before narrow ones of equal doubt.
         doubts.emplace_back(-(std::isfinite(differ) ? differ : 1e300) * std::log(high / low), middle);
     }

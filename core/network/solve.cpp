@@ -56,7 +56,8 @@ void Prepared::takeLosses() {
     const auto& c = circuit_;
     const Matrix windings = basis_.topRows(c.turns.size());
     for (Eigen::Index k = 0; k < c.turns.size(); ++k) {
-        auto at = std::find_if(losses_.begin(), losses_.end(), [&](const auto& g) { return g.bareDiameter == c.bareDiameter(k); });
+        auto at = std::find_if(losses_.begin(), losses_.end(),
+                               [&](const auto& g) { return g.bareDiameter == c.bareDiameter(k); });
         if (at == losses_.end()) {
             losses_.push_back({c.bareDiameter(k), Matrix::Zero(basis_.rows(), basis_.cols()), {}});
             at = losses_.end() - 1;
@@ -146,7 +147,8 @@ ComplexVector Prepared::solve(double frequency) const {
     const Complex core = j * w * magnetics::turnInductance(c.core, frequency);
     ComplexVector out(where.size());
     for (int e = 0; e < where.ports; ++e) {
-        for (int p = 0; p < where.ports; ++p) out(where.voltage(e, p)) = portVoltage(p, e, lumped.col(e), loops.col(e), frequency);
+        for (int p = 0; p < where.ports; ++p)
+            out(where.voltage(e, p)) = portVoltage(p, e, lumped.col(e), loops.col(e), frequency);
         out(where.coreVoltage(e)) = core * turns_.cast<Complex>().cwiseProduct(loops.col(e)).sum();
         const auto& port = c.ports[static_cast<std::size_t>(e)];
         if (port.common) {  // both terminals move together: no impedance between them is meant
@@ -169,7 +171,8 @@ Complex Prepared::portVoltage(int port, int excited, const ComplexVector& lumped
     const auto& p = circuit_.ports[static_cast<std::size_t>(port)];
     const auto drop = [&](std::size_t t) {
         const Complex emf = port == excited ? p.emfShare[t] : 0.0;
-        return emf - impedance(circuit_.lumped[static_cast<std::size_t>(p.through[t])], frequency) * lumped(p.through[t]);
+        return emf -
+               impedance(circuit_.lumped[static_cast<std::size_t>(p.through[t])], frequency) * lumped(p.through[t]);
     };
     if (p.through.size() == 1) return drop(0);
     if (p.through.size() == 2) return drop(0) - drop(1);

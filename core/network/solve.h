@@ -8,8 +8,8 @@ namespace network {
 
 using ComplexVector = Eigen::VectorXcd;
 
-/// Where each output stands in a sample of values. Excitation j: a unit EMF in port j (V), or, at a port without `through`, a
-/// unit current into it (A).
+/// Where each output stands in a sample of values. Excitation j: a unit EMF in port j (V), or, at a port without
+/// `through`, a unit current into it (A).
 struct OutputLayout {
     int ports = 0;
     [[nodiscard]] int voltage(int excited, int at) const noexcept { return excited * (ports + 3) + at; }
@@ -25,8 +25,8 @@ struct OutputLayout {
 /// What does not change with frequency, made once per circuit:
 /// Z(w) i + A^T C^-1 A i / (jw) = e + A^T C^-1 J / (jw), A the node-branch incidence, C the node capacitances.
 /// Every node needs capacitance, so floating parts are as good as any other. Currents are taken in an orthogonal basis
-/// of loops (A i = 0, where the capacitive term is exactly nothing) and their complement: at 0.1 Hz that term would otherwise
-/// drown the resistances in rounding.
+/// of loops (A i = 0, where the capacitive term is exactly nothing) and their complement: at 0.1 Hz that term would
+/// otherwise drown the resistances in rounding.
 class Prepared {
 public:
     explicit Prepared(Circuit circuit);
@@ -51,14 +51,14 @@ private:
                                       double frequency) const;
     [[nodiscard]] Complex portImpedance(int port, const ComplexVector& lumped, Complex voltage, double frequency) const;
     Circuit circuit_;
-    Matrix basis_;              ///< N x N orthogonal: loops first
+    Matrix basis_;  ///< N x N orthogonal: loops first
     Eigen::Index loops_ = 0;
-    Matrix leakage_;            ///< the rest in that basis
+    Matrix leakage_;  ///< the rest in that basis
     Vector turns_;
     std::vector<LossGroup> losses_;
-    ComplexMatrix elastance_;   ///< A^T C^-1 A
-    ComplexMatrix readOut_;     ///< port rows of C^-1 A, P x N
-    ComplexMatrix injected_;    ///< port rows of C^-1 J for a unit current into each port, P x P
+    ComplexMatrix elastance_;  ///< A^T C^-1 A
+    ComplexMatrix readOut_;    ///< port rows of C^-1 A, P x N
+    ComplexMatrix injected_;   ///< port rows of C^-1 J for a unit current into each port, P x P
 };
 
 /// Impedance of several paths with mutual impedance joined in parallel, 1 / (1^T Z^-1 1), ohm.
