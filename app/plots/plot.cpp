@@ -2,6 +2,7 @@
 #include "plots/plot.h"
 
 #include <cmath>
+#include <cstring>
 
 #include "bench/theme.h"
 #include "plots/plot_items.h"
@@ -29,12 +30,17 @@ QString numberAt(const analysis::Curve& curve, double value) {
     return shownNumber(units::write(curve.kind, value, 3));
 }
 
+/// Bit for bit, so that values that are not known count as the same.
+bool sameValues(const std::vector<double>& a, const std::vector<double>& b) {
+    return a.size() == b.size() && (a.empty() || std::memcmp(a.data(), b.data(), a.size() * sizeof(double)) == 0);
+}
+
 bool sameCurves(const analysis::Trace& a, const analysis::Trace& b) {
     if (a.frequency != b.frequency || a.curves.size() != b.curves.size() || a.valid != b.valid ||
         a.validFrom != b.validFrom || a.validTo != b.validTo || a.hookUp != b.hookUp)
         return false;
     for (std::size_t i = 0; i < a.curves.size(); ++i)
-        if (a.curves[i].name != b.curves[i].name || a.curves[i].y != b.curves[i].y ||
+        if (a.curves[i].name != b.curves[i].name || !sameValues(a.curves[i].y, b.curves[i].y) ||
             a.curves[i].words != b.curves[i].words)
             return false;
     return true;
