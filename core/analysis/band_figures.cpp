@@ -13,7 +13,7 @@ void addBandFigures(const HookUpContext& context, std::vector<units::Figure>& fi
     const auto layout = context.solved.network.layout();
     const auto& c = context.solved.network.circuit();
     if (c.ports[static_cast<std::size_t>(driven)].common) return;  // a rejection has no band edges
-    const auto power = [&](double f) { return std::norm(context.solved.at(f)(layout.voltage(driven, observed))); };
+    const auto power = [&](double f) { return std::norm(context.solved.at(f, layout.voltage(driven, observed))); };
     const double reference = power(1000);
     const auto level = [&](double f) { return 10 * std::log10(power(f) / reference); };
     // Five points over two thirds of an octave.
@@ -26,8 +26,7 @@ void addBandFigures(const HookUpContext& context, std::vector<units::Figure>& fi
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     const std::vector<std::string> ports{c.ports[static_cast<std::size_t>(driven)].name,
                                          c.ports[static_cast<std::size_t>(observed)].name};
-    const std::string source =
-        "response re 1 kHz, network of one or more branches a layer reduced to a rational function";
+    const std::string source = "response re 1 kHz, network of one or more branches a layer";
     const auto low = firstFall(level, 1000, lowestFrequency, halfPower);
     const auto high = firstFall(level, 1000, highestFrequency, halfPower);
     const auto smooth = firstFall(smoothed, 1000, highestFrequency / std::pow(2.0, 1.0 / 3), halfPower);

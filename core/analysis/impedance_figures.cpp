@@ -17,7 +17,7 @@ void addImpedanceFigures(const HookUpContext& context, std::vector<units::Figure
              {std::tuple{"impedance_20Hz.", 20.0, 0.3}, std::tuple{"impedance_1kHz.", 1e3, 0.1},
               std::tuple{"impedance_20kHz.", 20e3, 0.2}})
             figures.push_back(hookUpFigure(context, name + port.name,
-                                           std::abs(context.solved.at(f)(layout.impedance(p))), "ohm", uncertainty,
+                                           std::abs(context.solved.at(f, layout.impedance(p))), "ohm", uncertainty,
                                            "network solved in branch currents, all else connected", {port.name}));
         figures.push_back(
             hookUpFigure(context, "input_capacitance." + port.name, network::inputCapacitance(c, p), "F", 0.25,

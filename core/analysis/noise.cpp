@@ -24,7 +24,7 @@ void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& f
     const auto layout = context.solved.network.layout();
     const double kelvin = context.design.conditions.temperature + 273.15;
     const auto density = [&](double f) {
-        return thermalNoise(std::max(0.0, context.solved.at(f)(layout.totalImpedance(observed)).real()), kelvin);
+        return thermalNoise(std::max(0.0, context.solved.at(f, layout.totalImpedance(observed)).real()), kelvin);
     };
     // Trapezoid over log f, 20 Hz to 20 kHz: integral of e^2 df.
     double sum = 0;

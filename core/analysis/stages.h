@@ -11,8 +11,8 @@
 #include "field/winding_loss.h"
 #include "magnetics/stack.h"
 #include "network/build.h"
-#include "network/rational.h"
 #include "network/solve.h"
+#include "network/sweep.h"
 
 namespace analysis {
 
@@ -23,11 +23,13 @@ inline constexpr double lowestFrequency = 0.1, highestFrequency = 1e6;
 struct Solved {
     design::HookUp hookUp;
     network::Prepared network;
-    network::Rational outputs;  ///< from `from` to `to`
+    network::Sweep outputs;  ///< from `from` to `to`
     double from = 0, to = 0;
     explicit Solved(design::HookUp h, network::Circuit circuit) : hookUp(std::move(h)), network(std::move(circuit)) {}
-    /// All outputs at a frequency: from the reduced network, or solved where that does not reach or did not converge.
+    /// All outputs at a frequency: carried between solved frequencies, or solved where that does not reach.
     [[nodiscard]] network::ComplexVector at(double frequency) const;
+    /// One output alone.
+    [[nodiscard]] network::Complex at(double frequency, int output) const;
     /// d outputs / d frequency, 1/Hz.
     [[nodiscard]] network::ComplexVector slopeAt(double frequency) const;
     [[nodiscard]] int driven() const { return network.circuit().portOfRole(design::Role::Drive); }

@@ -128,21 +128,40 @@ ComplexMatrix Prepared::systemAt(double frequency) const {
     return system;
 }
 
-ComplexVector Prepared::solve(double frequency) const {
-    const auto& c = circuit_;
+ComplexMatrix Prepared::driveAt(double frequency) const {
     const double w = 2 * std::numbers::pi * frequency;
-    const Eigen::Index b = c.turns.size();
-    const auto ports = static_cast<Eigen::Index>(c.ports.size());
-    const Matrix lumpedRows = basis_.bottomRows(basis_.rows() - b);
+    const auto ports = static_cast<Eigen::Index>(circuit_.ports.size());
+    const Eigen::Index b = circuit_.turns.size();
     ComplexMatrix drive = ComplexMatrix::Zero(basis_.rows(), ports);
     for (Eigen::Index p = 0; p < ports; ++p) {
-        const auto& port = c.ports[static_cast<std::size_t>(p)];
+        const auto& port = circuit_.ports[static_cast<std::size_t>(p)];
         for (std::size_t t = 0; t < port.through.size(); ++t)
-            drive.col(p) += port.emfShare[t] * lumpedRows.row(port.through[t]).transpose().cast<Complex>();
+            drive.col(p) += port.emfShare[t] * basis_.row(b + port.through[t]).transpose().cast<Complex>();
         if (port.through.empty()) drive.col(p) = readOut_.row(p).transpose() / (j * w);
     }
-    const ComplexMatrix loops = Eigen::PartialPivLU<ComplexMatrix>(systemAt(frequency)).solve(drive);
-    const ComplexMatrix lumped = lumpedRows.cast<Complex>() * loops;
+    return drive;
+}
+
+ComplexVector Prepared::solve(double frequency) const {
+    return outputs(Eigen::PartialPivLU<ComplexMatrix>(systemAt(frequency)).solve(driveAt(frequency)), frequency);
+}
+
+Point Prepared::point(double frequency) const {
+    const Eigen::PartialPivLU<ComplexMatrix> factors(systemAt(frequency));
+    const ComplexMatrix loops = factors.solve(driveAt(frequency));
+    // Slopes of the coefficients by a central difference, exact to 1e-8; no second factorisation.
+    constexpr double step = 1e-4;
+    const double above = frequency * (1 + step), below = frequency * (1 - step);
+    const ComplexMatrix change = (driveAt(above) - driveAt(below)) - (systemAt(above) - systemAt(below)) * loops;
+    const ComplexMatrix half = factors.solve(change) / 2.0;  // of the loops' change from below to above
+    return {frequency, outputs(loops, frequency),
+            (outputs(loops + half, above) - outputs(loops - half, below)) / (2 * step)};
+}
+
+ComplexVector Prepared::outputs(const ComplexMatrix& loops, double frequency) const {
+    const auto& c = circuit_;
+    const double w = 2 * std::numbers::pi * frequency;
+    const ComplexMatrix lumped = basis_.bottomRows(basis_.rows() - c.turns.size()).cast<Complex>() * loops;
     const auto where = layout();
     const Complex core = j * w * magnetics::turnInductance(c.core, frequency);
     ComplexVector out(where.size());
@@ -169,13 +188,13 @@ ComplexVector Prepared::solve(double frequency) const {
 Complex Prepared::portVoltage(int port, int excited, const ComplexVector& lumped, const ComplexVector& loops,
                               double frequency) const {
     const auto& p = circuit_.ports[static_cast<std::size_t>(port)];
+    // EMFs and drops are summed apart: in common mode the EMFs cancel and must leave no rounding behind.
+    const auto emf = [&](std::size_t t) { return port == excited ? p.emfShare[t] : 0.0; };
     const auto drop = [&](std::size_t t) {
-        const Complex emf = port == excited ? p.emfShare[t] : 0.0;
-        return emf -
-               impedance(circuit_.lumped[static_cast<std::size_t>(p.through[t])], frequency) * lumped(p.through[t]);
+        return impedance(circuit_.lumped[static_cast<std::size_t>(p.through[t])], frequency) * lumped(p.through[t]);
     };
-    if (p.through.size() == 1) return drop(0);
-    if (p.through.size() == 2) return drop(0) - drop(1);
+    if (p.through.size() == 1) return emf(0) - drop(0);
+    if (p.through.size() == 2) return (emf(0) - emf(1)) - (drop(0) - drop(1));
     const double w = 2 * std::numbers::pi * frequency;
     Complex v = -readOut_.row(port).transpose().cwiseProduct(loops).sum();
     if (circuit_.ports[static_cast<std::size_t>(excited)].through.empty()) v += injected_(port, excited);

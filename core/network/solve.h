@@ -22,6 +22,13 @@ struct OutputLayout {
     [[nodiscard]] int size() const noexcept { return ports * (ports + 3); }
 };
 
+/// All outputs at one frequency, with their exact slopes d value / d ln f.
+struct Point {
+    double frequency = 0;
+    ComplexVector value;
+    ComplexVector slope;
+};
+
 /// What does not change with frequency, made once per circuit:
 /// Z(w) i + A^T C^-1 A i / (jw) = e + A^T C^-1 J / (jw), A the node-branch incidence, C the node capacitances.
 /// Every node needs capacitance, so floating parts are as good as any other. Currents are taken in an orthogonal basis
@@ -34,6 +41,8 @@ public:
     [[nodiscard]] OutputLayout layout() const noexcept { return {static_cast<int>(circuit_.ports.size())}; }
     /// All outputs at f > 0 Hz, in the order of `layout()`.
     [[nodiscard]] ComplexVector solve(double frequency) const;
+    /// The same with slopes, from one factorisation: S x' = d' - S' x for the system S x = d.
+    [[nodiscard]] Point point(double frequency) const;
     /// Impedance of all winding branches at f > 0 Hz without capacitances: R + jwM + jw n n^T Lambda, ohm, b x b.
     [[nodiscard]] ComplexMatrix windingImpedance(double frequency) const;
 
@@ -47,6 +56,8 @@ private:
     void takeLosses();
     void takeCapacitances();
     [[nodiscard]] ComplexMatrix systemAt(double frequency) const;
+    [[nodiscard]] ComplexMatrix driveAt(double frequency) const;
+    [[nodiscard]] ComplexVector outputs(const ComplexMatrix& loops, double frequency) const;
     [[nodiscard]] Complex portVoltage(int port, int excited, const ComplexVector& lumped, const ComplexVector& loops,
                                       double frequency) const;
     [[nodiscard]] Complex portImpedance(int port, const ComplexVector& lumped, Complex voltage, double frequency) const;

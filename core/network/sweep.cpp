@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "network/sweep.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace network {
+
+namespace {
+
+ComplexVector newton(const std::vector<double>& node, const ComplexMatrix& coefficient, double x) {
+    ComplexVector sum = coefficient.col(coefficient.cols() - 1);
+    for (Eigen::Index k = coefficient.cols() - 2; k >= 0; --k)
+        sum = coefficient.col(k) + (x - node[static_cast<std::size_t>(k)]) * sum;
+    return sum;
+}
+
+double deviation(const ComplexVector& guess, const ComplexVector& solved) {
+    return ((guess - solved).array().abs() / solved.array().abs().max(Sweep::floor)).maxCoeff();
+}
+
+}  // namespace
+
+Sweep::Interval Sweep::interval(std::size_t left) const {
+    const std::size_t count = std::min<std::size_t>(4, points_.size());
+    const std::size_t first = std::min(left == 0 ? 0 : left - 1, points_.size() - count);
+    Interval made;
+    const auto n = static_cast<Eigen::Index>(2 * count);
+    made.coefficient.resize(points_.front().value.size(), n);
+    for (std::size_t k = 0; k < count; ++k)
+        for (int twice = 0; twice < 2; ++twice) {
+            made.node.push_back(log_[first + k]);
+            made.coefficient.col(static_cast<Eigen::Index>(2 * k) + twice) = points_[first + k].value;
+        }
+    // Divided differences with doubled nodes: the first order at a doubled node is the slope.
+    for (Eigen::Index order = 1; order < n; ++order)
+        for (Eigen::Index k = n - 1; k >= order; --k) {
+            const auto high = static_cast<std::size_t>(k), low = static_cast<std::size_t>(k - order);
+            if (made.node[high] == made.node[low])
+                made.coefficient.col(k) = points_[first + high / 2].slope;
+            else
+                made.coefficient.col(k) =
+                    (made.coefficient.col(k) - made.coefficient.col(k - 1)) / (made.node[high] - made.node[low]);
+        }
+    return made;
+}
+
+std::size_t Sweep::intervalOf(double logFrequency) const {
+    const auto above = std::upper_bound(log_.begin() + 1, log_.end() - 1, logFrequency);
+    return static_cast<std::size_t>(above - log_.begin()) - 1;
+}
+
+ComplexVector Sweep::value(double frequency) const {
+    const double x = std::log(frequency);
+    const auto& i = intervals_[intervalOf(x)];
+    return newton(i.node, i.coefficient, x);
+}
+
+Complex Sweep::value(double frequency, int output) const {
+    const double x = std::log(frequency);
+    const auto& i = intervals_[intervalOf(x)];
+    Complex sum = i.coefficient(output, i.coefficient.cols() - 1);
+    for (Eigen::Index k = i.coefficient.cols() - 2; k >= 0; --k)
+        sum = i.coefficient(output, k) + (x - i.node[static_cast<std::size_t>(k)]) * sum;
+    return sum;
+}
+
+ComplexVector Sweep::slope(double frequency) const {
+    const double x = std::log(frequency);
+    const auto& i = intervals_[intervalOf(x)];
+    ComplexVector sum = i.coefficient.col(i.coefficient.cols() - 1);
+    ComplexVector derivative = ComplexVector::Zero(sum.size());
+    for (Eigen::Index k = i.coefficient.cols() - 2; k >= 0; --k) {
+        const double step = x - i.node[static_cast<std::size_t>(k)];
+        derivative = sum + step * derivative;
+        sum = i.coefficient.col(k) + step * sum;
+    }
+    return derivative / frequency;
+}
+
+void Sweep::finish() {
+    intervals_.clear();
+    for (std::size_t k = 0; k + 1 < points_.size(); ++k) intervals_.push_back(interval(k));
+}
+
+Sweep Sweep::over(const Prepared& network, double from, double to, double tolerance, int mostSolves,
+                  const std::stop_token& stop) {
+    constexpr double startPerDecade = 3;
+    Sweep sweep;
+    const int first = 1 + static_cast<int>(std::ceil(std::max(3.0, std::log10(to / from) * startPerDecade)));
+    std::vector<char> open;  // per interval: its middle has not yet agreed
+    for (int k = 0; k < first; ++k) {
+        if (stop.stop_requested()) return sweep;
+        sweep.points_.push_back(network.point(from * std::pow(to / from, double(k) / (first - 1))));
+        sweep.log_.push_back(std::log(sweep.points_.back().frequency));
+        if (k > 0) open.push_back(1);
+    }
+    while (std::find(open.begin(), open.end(), 1) != open.end()) {
+        if (sweep.solves() >= mostSolves || stop.stop_requested()) return sweep;
+        std::vector<Point> points;
+        std::vector<char> next;
+        for (std::size_t k = 0; k + 1 < sweep.points_.size(); ++k) {
+            points.push_back(sweep.points_[k]);
+            if (open[k] == 0) {
+                next.push_back(0);
+                continue;
+            }
+            if (stop.stop_requested()) return sweep;
+            const double middle = (sweep.log_[k] + sweep.log_[k + 1]) / 2;
+            const Interval guess = sweep.interval(k);
+            points.push_back(network.point(std::exp(middle)));
+            const double off = deviation(newton(guess.node, guess.coefficient, middle), points.back().value);
+            const bool agrees = off < tolerance;
+            if (agrees) sweep.error_ = std::max(sweep.error_, off);
+            next.insert(next.end(), 2, agrees ? 0 : 1);
+        }
+        points.push_back(sweep.points_.back());
+        sweep.points_ = std::move(points);
+        sweep.log_.clear();
+        for (const auto& p : sweep.points_) sweep.log_.push_back(std::log(p.frequency));
+        open = std::move(next);
+    }
+    sweep.finish();
+    sweep.converged_ = true;
+    return sweep;
+}
+
+}  // namespace network
