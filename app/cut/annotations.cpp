@@ -32,7 +32,8 @@ void paintPlate(const Canvas& canvas, const Label& label, const QColor& ground, 
     p.fillRect(box.adjusted(-2, 0, 2, 0), ground);
     p.setPen(canvas.pen(canvas.colour(Token::Text)));
     if (sign) paintEarth(p, {box.left() + 5, box.center().y() - 4}, 9);
-    p.drawText(box.adjusted(sign ? signRoom : 0, 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft | Qt::TextDontClip, label.text);
+    p.drawText(box.adjusted(sign ? signRoom : 0, 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft | Qt::TextDontClip,
+               label.text);
     p.restore();
 }
 
@@ -102,8 +103,10 @@ std::vector<Label> labelsFor(const Canvas& canvas, const coil::CoilBuild& build,
             // Sections wound in one hand lie in the same place: their labels share it.
             for (const auto& other : shapes)
                 if (other.item != shape.item && other.kind == shape.kind && other.box == shape.box) {
-                    if (other.item < shape.item) wish.text.clear();
-                    else wish.text += QStringLiteral(" + ") + shapeLabel(canvas, other);
+                    if (other.item < shape.item)
+                        wish.text.clear();
+                    else
+                        wish.text += QStringLiteral(" + ") + shapeLabel(canvas, other);
                 }
             if (wish.text.isEmpty()) wish.body = {};
             if (wish.text.isEmpty()) wish.thin = false;
@@ -123,8 +126,10 @@ void paintLabels(const Canvas& canvas, const std::vector<Label>& labels, const s
     for (const auto& label : labels) {
         const auto& shape = shapes[static_cast<std::size_t>(label.wish)];
         const bool sign = shape.kind == Shape::Kind::Shield;
-        if (label.where == Label::Where::LedOut) paintLedOut(canvas, label, sign);
-        else paintPlate(canvas, label, tint(canvas.hue(shape.winding), canvas.base()), sign);
+        if (label.where == Label::Where::LedOut)
+            paintLedOut(canvas, label, sign);
+        else
+            paintPlate(canvas, label, tint(canvas.hue(shape.winding), canvas.base()), sign);
     }
 }
 
@@ -142,7 +147,8 @@ void paintOvershoots(const Canvas& canvas, const coil::CoilBuild& build) {
         const QString words = lengthWords(beyond.over) + QStringLiteral(" over");
         QRectF plate(0, 0, metrics.horizontalAdvance(words) + 8, metrics.height() + 2);
         plate.moveCenter(QPointF(seen.center().x(), seen.top() + 0.75 * seen.height()));
-        plate.moveLeft(std::clamp(plate.left(), canvas.area.left(), std::max(canvas.area.left(), canvas.area.right() - plate.width())));
+        plate.moveLeft(std::clamp(plate.left(), canvas.area.left(),
+                                  std::max(canvas.area.left(), canvas.area.right() - plate.width())));
         p.fillRect(plate, canvas.base());
         canvas.outline(plate, broken);
         p.setPen(broken);
@@ -162,7 +168,9 @@ void paintRulers(const Canvas& canvas, const QRectF& target) {
     p.setPen(canvas.pen(line));
     p.drawLine(QPointF(left, bottom), QPointF(area.right(), bottom));
     p.drawLine(QPointF(left, area.top()), QPointF(left, bottom));
-    const auto figure = [](double metres) { return QString::fromStdString(units::shortest(std::round(metres * 1e9) / 1e6)); };
+    const auto figure = [](double metres) {
+        return QString::fromStdString(units::shortest(std::round(metres * 1e9) / 1e6));
+    };
     const auto each = [&](double from, double to, const auto& draw) {
         const double first = std::ceil(from / (step / 5)) * (step / 5);
         for (double at = first; at <= to; at += step / 5) {
@@ -182,10 +190,13 @@ void paintRulers(const Canvas& canvas, const QRectF& target) {
         p.setPen(canvas.pen(line));
         p.drawLine(QPointF(left, y), QPointF(left - (major ? tick : tick / 2), y));
         p.setPen(ink);
-        if (major) p.drawText(QRectF(target.left(), y - 20, left - tick - 2 - target.left(), 40), Qt::AlignVCenter | Qt::AlignRight, figure(metres));
+        if (major)
+            p.drawText(QRectF(target.left(), y - 20, left - tick - 2 - target.left(), 40),
+                       Qt::AlignVCenter | Qt::AlignRight, figure(metres));
     });
     p.setPen(ink);
-    p.drawText(QRectF(target.left(), bottom + tick, left - target.left(), metrics.height()), Qt::AlignCenter, QStringLiteral("mm"));
+    p.drawText(QRectF(target.left(), bottom + tick, left - target.left(), metrics.height()), Qt::AlignCenter,
+               QStringLiteral("mm"));
 }
 
 }  // namespace cut

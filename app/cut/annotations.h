@@ -21,7 +21,8 @@ struct Margins {
 void paintFitSentences(const Canvas& canvas, const QRectF& target, const QStringList& sentences);
 
 /// Labels of all items in `shapes` but insulation, placed for the canvas's frame and area.
-[[nodiscard]] std::vector<Label> labelsFor(const Canvas& canvas, const coil::CoilBuild& build, const std::vector<Shape>& shapes);
+[[nodiscard]] std::vector<Label> labelsFor(const Canvas& canvas, const coil::CoilBuild& build,
+                                           const std::vector<Shape>& shapes);
 void paintLabels(const Canvas& canvas, const std::vector<Label>& labels, const std::vector<Shape>& shapes);
 
 /// Warning hatch over what is beyond the room, with the amount.

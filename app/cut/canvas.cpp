@@ -21,7 +21,8 @@ QPen Canvas::pen(const QColor& colour, double width) const {
 
 QRectF Canvas::rect(const coil::Box& box) const {
     QRectF r = frame.rect(box);
-    if (options.snap) r.setCoords(std::round(r.left()), std::round(r.top()), std::round(r.right()), std::round(r.bottom()));
+    if (options.snap)
+        r.setCoords(std::round(r.left()), std::round(r.top()), std::round(r.right()), std::round(r.bottom()));
     const double least = options.hairline > 0 ? options.hairline : 1;
     if (r.width() < least) r.setWidth(least);
     if (r.height() < least) r.setHeight(least);

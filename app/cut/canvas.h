@@ -16,11 +16,11 @@ namespace cut {
 /// the painter so that a unit is 1/96 inch.
 struct PaintOptions {
     bool dark = false;
-    bool snap = true;            ///< edges on whole units
-    double hairline = 0;         ///< pen width; 0: one pixel of the device
+    bool snap = true;     ///< edges on whole units
+    double hairline = 0;  ///< pen width; 0: one pixel of the device
     bool rulers = true;
     bool labels = true;
-    bool ends = true;            ///< marks of starts and finishes
+    bool ends = true;  ///< marks of starts and finishes
     QFont font;
     std::optional<Frame> frame;  ///< empty: the whole drawing, as large as it fits
     document::Selected selected;
@@ -37,7 +37,9 @@ struct Canvas {
     [[nodiscard]] QColor colour(bench::Token token) const { return bench::colour(token, options.dark); }
     [[nodiscard]] QColor base() const { return colour(bench::Token::Base); }
     [[nodiscard]] int windingIndex(const std::string& name) const;
-    [[nodiscard]] QColor hue(const std::string& winding) const { return bench::windingColour(windingIndex(winding), options.dark); }
+    [[nodiscard]] QColor hue(const std::string& winding) const {
+        return bench::windingColour(windingIndex(winding), options.dark);
+    }
     [[nodiscard]] QPen pen(const QColor& colour, double width = 1) const;
     /// A box on the ground, edges on whole units if wanted, at least one unit wide and high.
     [[nodiscard]] QRectF rect(const coil::Box& box) const;

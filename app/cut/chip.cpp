@@ -36,10 +36,14 @@ void Chip::setSelected(bool selected) {
 
 double Chip::signWidth() const {
     switch (sign_) {
-        case ChipSign::Winding: return 20;
-        case ChipSign::Earth: return 16;
-        case ChipSign::Paper: return 8;
-        case ChipSign::None: break;
+        case ChipSign::Winding:
+            return 20;
+        case ChipSign::Earth:
+            return 16;
+        case ChipSign::Paper:
+            return 8;
+        case ChipSign::None:
+            break;
     }
     return 0;
 }
@@ -81,7 +85,8 @@ void Chip::paintEvent(QPaintEvent*) {
     const QRectF inside = QRectF(rect()).adjusted(padding, 0, -padding, 0);
     paintSign(painter, inside);
     painter.setPen(bench::colour(sign_ == ChipSign::Paper ? Token::Muted : Token::Text));
-    painter.drawText(inside.adjusted(signWidth(), 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft | Qt::TextShowMnemonic, text());
+    painter.drawText(inside.adjusted(signWidth(), 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft | Qt::TextShowMnemonic,
+                     text());
 }
 
 void Chip::keyPressEvent(QKeyEvent* event) {
@@ -89,17 +94,24 @@ void Chip::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Left:
         case Qt::Key_Right:
         case Qt::Key_Home:
-        case Qt::Key_End: emit walked(event->key(), event->modifiers() & Qt::ControlModifier); return;
+        case Qt::Key_End:
+            emit walked(event->key(), event->modifiers() & Qt::ControlModifier);
+            return;
         case Qt::Key_Delete:
-        case Qt::Key_Backspace: emit removed(); return;
+        case Qt::Key_Backspace:
+            emit removed();
+            return;
         case Qt::Key_Return:
-        case Qt::Key_Enter: emit formRequested(); return;
+        case Qt::Key_Enter:
+            emit formRequested();
+            return;
         case Qt::Key_Escape:
             if (!moving_) break;
             moving_ = false;
             emit dragCancelled();
             return;
-        default: break;
+        default:
+            break;
     }
     QAbstractButton::keyPressEvent(event);
 }

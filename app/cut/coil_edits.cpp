@@ -30,7 +30,8 @@ design::Ply usualPly(const Design& d, const catalog::Catalog& shop) {
             if (const auto* barrier = item.barrier()) return barrier->ply;
     for (const auto& place : d.coil)
         for (const auto& item : place.order)
-            if (const auto* section = item.section(); section != nullptr && section->interlayer) return *section->interlayer;
+            if (const auto* section = item.section(); section != nullptr && section->interlayer)
+                return *section->interlayer;
     for (const auto& [key, insulation] : shop.insulation)
         if (insulation.standing == catalog::Standing::Current && !insulation.thicknesses.empty())
             return {key, insulation.thicknesses.front()};
@@ -47,7 +48,9 @@ std::string freeShieldName(const Design& d) {
         if (const auto name = "SH" + std::to_string(n); !taken.contains(name)) return name;
 }
 
-int itemsIn(const Design& d, int place) { return static_cast<int>(d.coil[static_cast<std::size_t>(place)].order.size()); }
+int itemsIn(const Design& d, int place) {
+    return static_cast<int>(d.coil[static_cast<std::size_t>(place)].order.size());
+}
 
 }  // namespace
 
@@ -69,15 +72,18 @@ bool CoilEdits::commit(const QString& act, const Make& make) {
 }
 
 void CoilEdits::movedTo(ItemIndex item) {
-    if (itemAt(*document_.design(), item) != nullptr) selection_.select(item);
-    else selection_.select({});
+    if (itemAt(*document_.design(), item) != nullptr)
+        selection_.select(item);
+    else
+        selection_.select({});
 }
 
 void CoilEdits::step(ItemIndex item, int steps) {
     const auto* what = itemAt(*document_.design(), item);
     if (what == nullptr) return;
     const QString way = steps > 0 ? tr("outward") : tr("inward");
-    if (commit(tr("move %1 %2").arg(itemName(*what), way), [&](const Design& d) { return design::stepItem(d, item, steps); }))
+    if (commit(tr("move %1 %2").arg(itemName(*what), way),
+               [&](const Design& d) { return design::stepItem(d, item, steps); }))
         movedTo({item.place, item.item + steps});
 }
 
@@ -94,7 +100,8 @@ void CoilEdits::move(ItemIndex from, ItemIndex to) {
 void CoilEdits::remove(ItemIndex item) {
     const auto* what = itemAt(*document_.design(), item);
     if (what == nullptr) return;
-    if (!commit(tr("remove %1").arg(itemName(*what)), [&](const Design& d) { return design::removeItem(d, item); })) return;
+    if (!commit(tr("remove %1").arg(itemName(*what)), [&](const Design& d) { return design::removeItem(d, item); }))
+        return;
     const int left = itemsIn(*document_.design(), item.place);
     movedTo({item.place, std::min(item.item, left - 1)});
 }
@@ -108,7 +115,8 @@ void CoilEdits::split(ItemIndex section) {
 void CoilEdits::join(ItemIndex section) {
     const auto* what = itemAt(*document_.design(), section);
     if (what == nullptr || what->section() == nullptr) return;
-    commit(tr("join %1 with the next").arg(itemName(*what)), [&](const Design& d) { return design::joinSection(d, section); });
+    commit(tr("join %1 with the next").arg(itemName(*what)),
+           [&](const Design& d) { return design::joinSection(d, section); });
 }
 
 void CoilEdits::swapHotEnd(ItemIndex section) {
@@ -121,7 +129,8 @@ void CoilEdits::swapHotEnd(ItemIndex section) {
 
 void CoilEdits::insertInsulation(ItemIndex before) {
     design::Item item{design::Barrier{usualPly(*document_.design(), *document_.shop()), {}}};
-    if (commit(tr("insert %1").arg(itemName(item)), [&](const Design& d) { return design::insertItem(d, before, item); }))
+    if (commit(tr("insert %1").arg(itemName(item)),
+               [&](const Design& d) { return design::insertItem(d, before, item); }))
         movedTo(before);
 }
 
@@ -129,7 +138,8 @@ void CoilEdits::insertShield(ItemIndex before) {
     design::Shield shield;
     shield.name = freeShieldName(*document_.design());
     design::Item item{shield};
-    if (commit(tr("insert %1").arg(itemName(item)), [&](const Design& d) { return design::insertItem(d, before, item); }))
+    if (commit(tr("insert %1").arg(itemName(item)),
+               [&](const Design& d) { return design::insertItem(d, before, item); }))
         movedTo(before);
 }
 
@@ -142,7 +152,9 @@ void CoilEdits::tryMove(ItemIndex from, ItemIndex to) {
     }
 }
 
-void CoilEdits::cancel() { document_.endPreview(); }
+void CoilEdits::cancel() {
+    document_.endPreview();
+}
 
 QString CoilEdits::turnsFault(ItemIndex section, const QString& text, bool step) {
     const auto* what = itemAt(*document_.design(), section);
@@ -153,18 +165,25 @@ QString CoilEdits::turnsFault(ItemIndex section, const QString& text, bool step)
             auto& order = d.coil[static_cast<std::size_t>(section.place)].order;
             order[static_cast<std::size_t>(section.item)].section()->turns.value = turns;
         });
-        if (step) document_.replace(std::move(next), tr("turns of %1").arg(itemName(*what)));
-        else document_.preview(std::move(next));
+        if (step)
+            document_.replace(std::move(next), tr("turns of %1").arg(itemName(*what)));
+        else
+            document_.preview(std::move(next));
     } catch (const units::BadInput& bad) {
         document_.endPreview();
         const auto& fault = bad.faults.front();
-        return tr("Found %1; allowed is %2.").arg(QString::fromStdString(fault.found), QString::fromStdString(fault.allowed));
+        return tr("Found %1; allowed is %2.")
+            .arg(QString::fromStdString(fault.found), QString::fromStdString(fault.allowed));
     }
     return {};
 }
 
-QString CoilEdits::tryTurns(ItemIndex section, const QString& text) { return turnsFault(section, text, false); }
-QString CoilEdits::setTurns(ItemIndex section, const QString& text) { return turnsFault(section, text, true); }
+QString CoilEdits::tryTurns(ItemIndex section, const QString& text) {
+    return turnsFault(section, text, false);
+}
+QString CoilEdits::setTurns(ItemIndex section, const QString& text) {
+    return turnsFault(section, text, true);
+}
 
 bool CoilEdits::canJoin(ItemIndex index) const {
     const auto* what = itemAt(*document_.design(), index);
@@ -192,10 +211,12 @@ void CoilEdits::fill(QMenu& menu, std::optional<ItemIndex> item, std::optional<I
     const auto* what = item ? itemAt(*document_.design(), index) : nullptr;
     const bool section = what != nullptr && what->section() != nullptr;
     menu.addSeparator();
-    add(tr("S&plit section"), tr("Into two halves next to each other, for interleaving"), section, [this, index] { split(index); });
+    add(tr("S&plit section"), tr("Into two halves next to each other, for interleaving"), section,
+        [this, index] { split(index); });
     add(tr("&Join with next"), tr("With the next section of the same winding; what lies between them is dropped"),
         section && canJoin(index), [this, index] { join(index); });
-    add(tr("Swap &hot end"), tr("Exchanges start and finish of the whole winding"), section, [this, index] { swapHotEnd(index); });
+    add(tr("Swap &hot end"), tr("Exchanges start and finish of the whole winding"), section,
+        [this, index] { swapHotEnd(index); });
     menu.addSeparator();
     add(tr("&Remove"), tr("Takes this item out of the coil"), what != nullptr, [this, index] { remove(index); });
 }

@@ -13,7 +13,8 @@ class QMenu;
 
 namespace cut {
 
-/// Every function makes one undo step with a name, moves the selection along, and says in `message` why an edit was refused.
+/// Every function makes one undo step with a name, moves the selection along, and says in `message` why an edit was
+/// refused.
 class CoilEdits : public QObject {
     Q_OBJECT
 public:

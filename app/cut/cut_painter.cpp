@@ -58,7 +58,8 @@ void paintIronNames(const Canvas& canvas, const CoilBuild& build) {
 }
 
 /// Paper between two layers of a section, which is only seen with its layers.
-bool insideHiddenSection(const Canvas& canvas, const CoilBuild& build, const std::vector<Shape>& shapes, const Box& box) {
+bool insideHiddenSection(const Canvas& canvas, const CoilBuild& build, const std::vector<Shape>& shapes,
+                         const Box& box) {
     return std::any_of(shapes.begin(), shapes.end(), [&](const Shape& s) {
         return s.kind == Shape::Kind::Section && box.x0 >= s.box.x0 - 1e-9 && box.x1 <= s.box.x1 + 1e-9 &&
                box.y0 < s.box.y1 && box.y1 > s.box.y0 && !showsLayers(canvas, build, s);
@@ -119,7 +120,8 @@ QRectF drawingArea(const QRectF& target, const CoilBuild& build, const PaintOpti
     return target.adjusted(m.left, m.top, -m.right, -m.bottom);
 }
 
-Frame fittedFrame(const QRectF& target, const CoilBuild& build, const design::Design& design, const PaintOptions& options) {
+Frame fittedFrame(const QRectF& target, const CoilBuild& build, const design::Design& design,
+                  const PaintOptions& options) {
     const QRectF area = drawingArea(target, build, options);
     const auto shapes = shapesOf(build, design);
     const Box all = extent(build);
@@ -157,20 +159,25 @@ void paintCut(QPainter& painter, const QRectF& target, const analysis::Answer& a
     painter.setRenderHint(QPainter::Antialiasing, !options.snap);
     const Canvas canvas{painter, frame, drawingArea(target, build, options), options, design};
     painter.fillRect(target, canvas.base());
+    painter.save();
+    painter.setClipRect(canvas.area.adjusted(-3, -3, 3, 3), Qt::IntersectClip);
     paintIron(canvas, build);
     const QRectF window = canvas.seen(canvas.rect({0, build.windowWidth, 0, build.windowHeight}));
     painter.fillRect(window.adjusted(1, 1, 0, 0), canvas.base());
     paintIronNames(canvas, build);
     paintInsulation(canvas, build, shapes);
     for (const auto& shape : shapes) {
-        if (shape.kind == Shape::Kind::Section) paintSection(canvas, build, shape);
+        const bool shared = std::any_of(shapes.data(), &shape,
+                                        [&](const Shape& s) { return s.kind == shape.kind && s.box == shape.box; });
+        if (shape.kind == Shape::Kind::Section) paintSection(canvas, build, shape, shared);
         if (shape.kind == Shape::Kind::Shield) paintShield(canvas, shape);
     }
     paintOvershoots(canvas, build);
-    if (options.labels) paintLabels(canvas, labelsFor(canvas, build, shapes), shapes);
+    paintSelection(canvas, build, shapes);
     if (options.ends)
         for (const auto& shape : shapes) paintEnds(canvas, shape);
-    paintSelection(canvas, build, shapes);
+    painter.restore();
+    if (options.labels) paintLabels(canvas, labelsFor(canvas, build, shapes), shapes);
     if (options.rulers) paintRulers(canvas, target);
     paintFitSentences(canvas, target, fitSentences(build));
     painter.restore();

@@ -16,7 +16,9 @@ CutView::CutView(document::Document& document, document::Selection& selection, Q
     : QWidget(parent), document_(document), selection_(selection), edits_(new CoilEdits(document, selection, this)) {
     setFocusPolicy(Qt::StrongFocus);
     setAccessibleName(tr("Cut through the window"));
-    setWhatsThis(tr("Click selects, drag moves, digits change turns, arrows walk, Ctrl+arrows move, Delete removes, Enter opens the form."));
+    setWhatsThis(
+        tr("Click selects, drag moves, digits change turns, arrows walk, Ctrl+arrows move, Delete removes, Enter opens "
+           "the form."));
     connect(edits_, &CoilEdits::message, this, &CutView::message);
     connect(&selection_, &document::Selection::changed, this, [this] {
         describe();
@@ -29,14 +31,17 @@ CutView::CutView(document::Document& document, document::Selection& selection, Q
 void CutView::showAnswer(analysis::AnswerPtr answer) {
     if (!answer || !answer->build) return;
     // While something is dragged the drawing holds still under the hand.
-    if (dragging()) arrived_ = std::move(answer);
-    else take(std::move(answer));
+    if (dragging())
+        arrived_ = std::move(answer);
+    else
+        take(std::move(answer));
 }
 
 void CutView::take(analysis::AnswerPtr answer) {
     const auto* before = answer_ ? answer_->build.get() : nullptr;
     const auto* now = answer->build.get();
-    if (before != nullptr && (before->windowWidth != now->windowWidth || before->windowHeight != now->windowHeight)) own_.reset();
+    if (before != nullptr && (before->windowWidth != now->windowWidth || before->windowHeight != now->windowHeight))
+        own_.reset();
     answer_ = std::move(answer);
     drawn_ = document_.shown();
     shapes_ = shapesOf(*answer_->build, *drawn_);
@@ -104,7 +109,8 @@ void CutView::paintDrag(QPainter& painter) const {
     const QColor accent = bench::colour(Token::Accent), base = bench::colour(Token::Base);
     const Frame f = frame();
     if (drag_->landing) {
-        const QPointF low = f.point(drag_->landing->x, drag_->landing->y0), high = f.point(drag_->landing->x, drag_->landing->y1);
+        const QPointF low = f.point(drag_->landing->x, drag_->landing->y0),
+                      high = f.point(drag_->landing->x, drag_->landing->y1);
         painter.setPen(QPen(accent, 3));
         painter.drawLine(low, high);
         for (const double side : {-4.0, 4.0}) {

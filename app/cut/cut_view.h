@@ -78,11 +78,11 @@ private:
     document::Document& document_;
     document::Selection& selection_;
     CoilEdits* edits_;
-    analysis::AnswerPtr answer_;          ///< what is drawn
-    analysis::AnswerPtr arrived_;         ///< came while something is dragged
-    design::DesignPtr drawn_;             ///< the design that was shown when `answer_` came
+    analysis::AnswerPtr answer_;   ///< what is drawn
+    analysis::AnswerPtr arrived_;  ///< came while something is dragged
+    design::DesignPtr drawn_;      ///< the design that was shown when `answer_` came
     std::vector<Shape> shapes_;
-    std::optional<Frame> own_;            ///< set once zoomed or panned
+    std::optional<Frame> own_;  ///< set once zoomed or panned
     std::optional<Drag> drag_;
     std::optional<QPointF> panFrom_;
     std::optional<design::ItemIndex> passOn_;  ///< on release, the next of several sections in one place is selected

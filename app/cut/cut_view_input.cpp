@@ -71,7 +71,8 @@ void CutView::mousePressEvent(QMouseEvent* event) {
     }
     if (!passOn_) selection_.select(next);
     const auto* held = passOn_ ? selection_.item() : std::get_if<ItemIndex>(&next);
-    if (held != nullptr && std::holds_alternative<ItemIndex>(found)) drag_ = Drag{*held, event->position(), event->position(), false, {}};
+    if (held != nullptr && std::holds_alternative<ItemIndex>(found))
+        drag_ = Drag{*held, event->position(), event->position(), false, {}};
 }
 
 void CutView::mouseMoveEvent(QMouseEvent* event) {
@@ -96,7 +97,8 @@ void CutView::dragTo(const QPointF& at) {
     drag_->now = at;
     const auto before = drag_->landing;
     drag_->landing = landing(at);
-    if (drag_->landing && (!before || before->before != drag_->landing->before)) edits_->tryMove(drag_->item, drag_->landing->before);
+    if (drag_->landing && (!before || before->before != drag_->landing->before))
+        edits_->tryMove(drag_->item, drag_->landing->before);
     update();
 }
 
@@ -105,8 +107,10 @@ void CutView::drop() {
     drag_.reset();
     unsetCursor();
     const auto before = document_.design();
-    if (done.landing) edits_->move(done.item, done.landing->before);
-    else edits_->cancel();
+    if (done.landing)
+        edits_->move(done.item, done.landing->before);
+    else
+        edits_->cancel();
     if (arrived_ && document_.design() != before) take(std::exchange(arrived_, {}));
     arrived_.reset();
     update();
@@ -123,8 +127,10 @@ void CutView::cancelDrag() {
 void CutView::mouseReleaseEvent(QMouseEvent* event) {
     if (panFrom_ && (event->button() == Qt::MiddleButton || event->button() == Qt::LeftButton)) {
         panFrom_.reset();
-        if (space_) setCursor(Qt::OpenHandCursor);
-        else unsetCursor();
+        if (space_)
+            setCursor(Qt::OpenHandCursor);
+        else
+            unsetCursor();
         return;
     }
     if (event->button() != Qt::LeftButton) return;
@@ -172,8 +178,10 @@ void CutView::walk(int key, bool move) {
         if (!known || !answer_) return;
         const auto next = acrossChambers(design, shapes_, *item, direction);
         if (!next) return;
-        if (move) edits_->move(*item, *next);
-        else selection_.select(*next);
+        if (move)
+            edits_->move(*item, *next);
+        else
+            selection_.select(*next);
         return;
     }
     if (move) {
@@ -202,7 +210,9 @@ bool CutView::handleKey(const QKeyEvent& event) {
         case Qt::Key_Left:
         case Qt::Key_Right:
         case Qt::Key_Up:
-        case Qt::Key_Down: walk(event.key(), control); return true;
+        case Qt::Key_Down:
+            walk(event.key(), control);
+            return true;
         case Qt::Key_Escape:
             if (!drag_) return false;
             cancelDrag();
@@ -213,15 +223,22 @@ bool CutView::handleKey(const QKeyEvent& event) {
             edits_->remove(*item);
             return true;
         case Qt::Key_Return:
-        case Qt::Key_Enter: emit formRequested(); return true;
+        case Qt::Key_Enter:
+            emit formRequested();
+            return true;
         case Qt::Key_F:
         case Qt::Key_Home:
             if (control) return false;
             fit();
             return true;
-        case Qt::Key_Plus: zoom(1.2, rect().center()); return true;
-        case Qt::Key_Minus: zoom(1 / 1.2, rect().center()); return true;
-        default: break;
+        case Qt::Key_Plus:
+            zoom(1.2, rect().center());
+            return true;
+        case Qt::Key_Minus:
+            zoom(1 / 1.2, rect().center());
+            return true;
+        default:
+            break;
     }
     const QString typed = event.text();
     if (control || typed.size() != 1 || !typed[0].isDigit() || drag_) return false;
@@ -271,8 +288,9 @@ bool CutView::event(QEvent* event) {
     if (event->type() == QEvent::ShortcutOverride) {
         const auto* key = static_cast<QKeyEvent*>(event);
         const bool plain = !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier));
-        if (plain && (key->key() == Qt::Key_F || key->key() == Qt::Key_Delete || key->key() == Qt::Key_Space ||
-                      (key->key() >= Qt::Key_0 && key->key() <= Qt::Key_9) || (key->key() == Qt::Key_Escape && drag_))) {
+        if (plain &&
+            (key->key() == Qt::Key_F || key->key() == Qt::Key_Delete || key->key() == Qt::Key_Space ||
+             (key->key() >= Qt::Key_0 && key->key() <= Qt::Key_9) || (key->key() == Qt::Key_Escape && drag_))) {
             event->accept();
             return true;
         }

@@ -11,7 +11,9 @@ namespace cut {
 
 namespace {
 
-double firstMultiple(double from, double spacing) { return std::ceil(from / spacing) * spacing; }
+double firstMultiple(double from, double spacing) {
+    return std::ceil(from / spacing) * spacing;
+}
 
 /// Lines x + y = c (rising to the right on screen) or x - y = c.
 void diagonals(QVector<QLineF>& lines, const QRectF& a, bool rising, double spacing) {
@@ -27,9 +29,11 @@ void diagonals(QVector<QLineF>& lines, const QRectF& a, bool rising, double spac
 
 void parallels(QVector<QLineF>& lines, const QRectF& a, bool upright, double spacing) {
     if (upright)
-        for (double x = firstMultiple(a.left(), spacing); x <= a.right(); x += spacing) lines.append({x, a.top(), x, a.bottom()});
+        for (double x = firstMultiple(a.left(), spacing); x <= a.right(); x += spacing)
+            lines.append({x, a.top(), x, a.bottom()});
     else
-        for (double y = firstMultiple(a.top(), spacing); y <= a.bottom(); y += spacing) lines.append({a.left(), y, a.right(), y});
+        for (double y = firstMultiple(a.top(), spacing); y <= a.bottom(); y += spacing)
+            lines.append({a.left(), y, a.right(), y});
 }
 
 void dots(QPainter& painter, const QRectF& a, double spacing) {
@@ -50,15 +54,22 @@ void hatch(QPainter& painter, const QRectF& area, Qt::BrushStyle style, double s
     if (style == Qt::HorPattern || style == Qt::CrossPattern) parallels(lines, area, false, spacing);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, diagonal);
-    if (!lines.isEmpty()) painter.drawLines(lines);
-    else dots(painter, area, spacing);
+    if (!lines.isEmpty())
+        painter.drawLines(lines);
+    else
+        dots(painter, area, spacing);
     painter.restore();
 }
 
-QColor tint(const QColor& hue, const QColor& base) { return bench::mixed(base, hue, 0.22); }
-QColor hatchColour(const QColor& hue, const QColor& base) { return bench::mixed(base, hue, 0.55); }
+QColor tint(const QColor& hue, const QColor& base) {
+    return bench::mixed(base, hue, 0.22);
+}
+QColor hatchColour(const QColor& hue, const QColor& base) {
+    return bench::mixed(base, hue, 0.55);
+}
 
-void paintWindingMark(QPainter& painter, const QRectF& area, const QColor& hue, const QColor& base, Qt::BrushStyle style) {
+void paintWindingMark(QPainter& painter, const QRectF& area, const QColor& hue, const QColor& base,
+                      Qt::BrushStyle style) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.fillRect(area, tint(hue, base));

@@ -17,7 +17,8 @@ void hatch(QPainter& painter, const QRectF& area, Qt::BrushStyle style, double s
 [[nodiscard]] QColor hatchColour(const QColor& hue, const QColor& base);
 
 /// The mark of a winding, as on chips and in lists: ground, hatch and border.
-void paintWindingMark(QPainter& painter, const QRectF& area, const QColor& hue, const QColor& base, Qt::BrushStyle style);
+void paintWindingMark(QPainter& painter, const QRectF& area, const QColor& hue, const QColor& base,
+                      Qt::BrushStyle style);
 
 /// Earth after IEC 60617, hanging from `top`, `size` wide.
 void paintEarth(QPainter& painter, const QPointF& top, double size);

@@ -9,11 +9,17 @@ namespace cut {
 
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+    return QString::fromStdString(s);
+}
 
-QString turnsWords(double turns) { return text(units::writeExact(units::Kind::Turns, turns)); }
+QString turnsWords(double turns) {
+    return text(units::writeExact(units::Kind::Turns, turns));
+}
 
-QString quantityWords(units::Kind kind, double value) { return text(units::write(kind, value, 3)); }
+QString quantityWords(units::Kind kind, double value) {
+    return text(units::write(kind, value, 3));
+}
 
 QString sectionTip(const Shape& shape, const design::Design& design) {
     QStringList lines;
@@ -23,9 +29,11 @@ QString sectionTip(const Shape& shape, const design::Design& design) {
     } else {
         lines << QStringLiteral("%1 %2, at most %3 turns a layer")
                      .arg(shape.layers)
-                     .arg(shape.layers == 1 ? QStringLiteral("layer") : QStringLiteral("layers"), turnsWords(shape.turnsPerLayer));
+                     .arg(shape.layers == 1 ? QStringLiteral("layer") : QStringLiteral("layers"),
+                          turnsWords(shape.turnsPerLayer));
     }
-    lines << QStringLiteral("build %1, wound width %2").arg(lengthWords(shape.box.width()), lengthWords(shape.box.height()));
+    lines << QStringLiteral("build %1, wound width %2")
+                 .arg(lengthWords(shape.box.width()), lengthWords(shape.box.height()));
     lines << QStringLiteral("mean turn %1").arg(lengthWords(shape.meanTurn));
     lines << QStringLiteral("DCR %1 at 20 °C").arg(quantityWords(units::Kind::Resistance, shape.resistance20));
     if (const auto* winding = design::winding(design, shape.winding); winding != nullptr && winding->strands > 1)
@@ -35,7 +43,9 @@ QString sectionTip(const Shape& shape, const design::Design& design) {
 
 }  // namespace
 
-QString lengthWords(double metres, int digits) { return text(units::write(units::Kind::Length, metres, digits)); }
+QString lengthWords(double metres, int digits) {
+    return text(units::write(units::Kind::Length, metres, digits));
+}
 
 QString itemName(const design::Item& item) {
     if (const auto* section = item.section()) return text(section->label());
@@ -44,7 +54,8 @@ QString itemName(const design::Item& item) {
 }
 
 QString itemLabel(const design::Item& item) {
-    if (const auto* section = item.section()) return text(section->label()) + QLatin1Char(' ') + turnsWords(section->turns);
+    if (const auto* section = item.section())
+        return text(section->label()) + QLatin1Char(' ') + turnsWords(section->turns);
     if (const auto* shield = item.shield()) return text(shield->name);
     return text(units::writeExact(units::Kind::Length, item.barrier()->ply.thickness));
 }
@@ -68,7 +79,8 @@ QString itemTip(const Shape& shape, const design::Design& design) {
     if (shape.kind == Shape::Kind::Section) return sectionTip(shape, design);
     if (shape.kind == Shape::Kind::Shield)
         return QStringLiteral("shield %1\nthickness %2, width %3\nmean turn %4")
-            .arg(text(shape.name), lengthWords(shape.box.width()), lengthWords(shape.box.height()), lengthWords(shape.meanTurn));
+            .arg(text(shape.name), lengthWords(shape.box.width()), lengthWords(shape.box.height()),
+                 lengthWords(shape.meanTurn));
     return QStringLiteral("insulation: %1\nthickness %2").arg(text(shape.name), lengthWords(shape.box.width()));
 }
 
@@ -78,7 +90,8 @@ QString coilSentence(const design::Design& design) {
         QStringList items{QStringLiteral("core")};
         for (const auto& item : place.order) items << (item.barrier() != nullptr ? itemName(item) : itemLabel(item));
         QString words = items.join(QStringLiteral(", "));
-        if (design.coil.size() > 1) words.prepend(QStringLiteral("leg %1 chamber %2: ").arg(place.leg).arg(place.chamber));
+        if (design.coil.size() > 1)
+            words.prepend(QStringLiteral("leg %1 chamber %2: ").arg(place.leg).arg(place.chamber));
         places << words;
     }
     return QStringLiteral("From the core outward: ") + places.join(QStringLiteral("; ")) + QLatin1Char('.');

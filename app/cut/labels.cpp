@@ -13,7 +13,8 @@ QRectF centred(const QPointF& centre, double width, double height) {
     return {centre.x() - width / 2, centre.y() - height / 2, width, height};
 }
 
-/// The lowest row in which a label from `left` to `right` meets no other, whose line crosses none and is crossed by none.
+/// The lowest row in which a label from `left` to `right` meets no other, whose line crosses none and is crossed by
+/// none.
 int freeRow(const std::vector<Label>& labels, const Label& label) {
     int row = 0;
     for (bool clear = false; !clear;) {
@@ -22,7 +23,8 @@ int freeRow(const std::vector<Label>& labels, const Label& label) {
             if (other.where != Label::Where::LedOut || other.below != label.below) continue;
             const bool sameRow = other.row == row && other.box.left() < label.box.right() + padding &&
                                  label.box.left() < other.box.right() + padding;
-            const bool crossed = other.row >= row && other.x > label.box.left() - padding && other.x < label.box.right() + padding;
+            const bool crossed =
+                other.row >= row && other.x > label.box.left() - padding && other.x < label.box.right() + padding;
             if (!sameRow && !crossed) continue;
             row = other.row + 1;
             clear = false;
@@ -33,7 +35,9 @@ int freeRow(const std::vector<Label>& labels, const Label& label) {
 
 }  // namespace
 
-double rowHeight(const QFontMetricsF& metrics) noexcept { return metrics.height() + 3; }
+double rowHeight(const QFontMetricsF& metrics) noexcept {
+    return metrics.height() + 3;
+}
 
 std::vector<Label> placeLabels(const std::vector<LabelWish>& wishes, const QFontMetricsF& metrics, double right) {
     std::vector<Label> labels;
@@ -66,8 +70,10 @@ std::vector<Label> placeLabels(const std::vector<LabelWish>& wishes, const QFont
     for (auto& label : outside) {
         label.row = freeRow(labels, label);
         const double away = 3 + label.row * rowHeight(metrics);
-        if (label.below) label.box.moveTop(away);
-        else label.box.moveBottom(-away);
+        if (label.below)
+            label.box.moveTop(away);
+        else
+            label.box.moveBottom(-away);
         labels.push_back(label);
     }
     return labels;

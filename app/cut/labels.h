@@ -22,17 +22,18 @@ struct LabelWish {
 struct Label {
     enum class Where { Inside, Turned, LedOut } where = Where::Inside;
     QString text;
-    QRectF box;      ///< of the text as read (turned: before turning, about its centre)
-    int row = 0;     ///< led out: counted from the drawing upward
-    double x = 0;    ///< led out: where its line comes up
+    QRectF box;        ///< of the text as read (turned: before turning, about its centre)
+    int row = 0;       ///< led out: counted from the drawing upward
+    double x = 0;      ///< led out: where its line comes up
     double start = 0;  ///< led out: where its line starts
     bool below = false;
-    int wish = 0;    ///< index of its wish
+    int wish = 0;  ///< index of its wish
 };
 
 /// Places labels for the bodies in `wishes`. Led-out labels stand in rows, chosen from right to left so that no line
 /// crosses a label, and to the left of `right`; their boxes count from 0, as `settle` then moves them.
-[[nodiscard]] std::vector<Label> placeLabels(const std::vector<LabelWish>& wishes, const QFontMetricsF& metrics, double right);
+[[nodiscard]] std::vector<Label> placeLabels(const std::vector<LabelWish>& wishes, const QFontMetricsF& metrics,
+                                             double right);
 /// Moves led-out labels to stand above `top` or below `bottom`.
 void settle(std::vector<Label>& labels, double top, double bottom);
 /// Rows of led-out labels above or below.

@@ -39,7 +39,8 @@ OrderStrip::OrderStrip(document::Document& document, document::Selection& select
     rebuild();
 }
 
-Chip* OrderStrip::addChip(document::Selected part, const QString& text, ChipSign sign, int winding, const QString& sentence) {
+Chip* OrderStrip::addChip(document::Selected part, const QString& text, ChipSign sign, int winding,
+                          const QString& sentence) {
     auto* chip = new Chip(std::move(part), text, sign, winding, this);
     chip->setAccessibleName(text);
     chip->setAccessibleDescription(sentence);
@@ -72,13 +73,17 @@ void OrderStrip::addRow(int index) {
     Row row{index, {}, {}};
     if (design.coil.size() > 1) {
         const bool legs = std::any_of(design.coil.begin(), design.coil.end(), [](const auto& p) { return p.leg != 1; });
-        row.heading = legs ? tr("leg %1, chamber %2").arg(place.leg).arg(place.chamber) : tr("chamber %1").arg(place.chamber);
+        row.heading =
+            legs ? tr("leg %1, chamber %2").arg(place.leg).arg(place.chamber) : tr("chamber %1").arg(place.chamber);
     }
-    row.chips.push_back(addChip(WholePart{WholePart::Which::Core}, tr("core"), ChipSign::None, 0, tr("The core: everything is wound outward from it")));
+    row.chips.push_back(addChip(WholePart{WholePart::Which::Core}, tr("core"), ChipSign::None, 0,
+                                tr("The core: everything is wound outward from it")));
     for (int i = 0; i < static_cast<int>(place.order.size()); ++i) {
         const auto& item = place.order[static_cast<std::size_t>(i)];
         const auto* section = item.section();
-        const auto sign = section != nullptr ? ChipSign::Winding : item.shield() != nullptr ? ChipSign::Earth : ChipSign::Paper;
+        const auto sign = section != nullptr         ? ChipSign::Winding
+                          : item.shield() != nullptr ? ChipSign::Earth
+                                                     : ChipSign::Paper;
         row.chips.push_back(addChip(ItemIndex{index, i}, itemLabel(item), sign,
                                     section != nullptr ? windingIndex(design, section->winding) : 0,
                                     itemSentence(design, {index, i})));
@@ -111,8 +116,10 @@ void OrderStrip::rebuild() {
     showSelection();
     if (focused) {
         const auto* item = selection_.item();
-        if (auto* now = item != nullptr ? chip(*item) : nullptr) now->setFocus(Qt::OtherFocusReason);
-        else if (!rows_.empty()) rows_.front().chips.front()->setFocus(Qt::OtherFocusReason);
+        if (auto* now = item != nullptr ? chip(*item) : nullptr)
+            now->setFocus(Qt::OtherFocusReason);
+        else if (!rows_.empty())
+            rows_.front().chips.front()->setFocus(Qt::OtherFocusReason);
     }
     updateGeometry();
     update();
@@ -144,9 +151,13 @@ int OrderStrip::arrange(int width, std::vector<Spot>* spots, std::vector<std::pa
     return y;
 }
 
-int OrderStrip::heightForWidth(int width) const { return arrange(width, nullptr, nullptr); }
+int OrderStrip::heightForWidth(int width) const {
+    return arrange(width, nullptr, nullptr);
+}
 
-QSize OrderStrip::sizeHint() const { return {420, heightForWidth(420)}; }
+QSize OrderStrip::sizeHint() const {
+    return {420, heightForWidth(420)};
+}
 
 void OrderStrip::resizeEvent(QResizeEvent* event) {
     std::vector<Spot> spots;
@@ -170,7 +181,8 @@ void OrderStrip::showSelection() {
             const bool winding = chip->item() != nullptr && [&] {
                 const auto* part = std::get_if<document::WindingPart>(&selection_.selected());
                 const auto* item = itemAt(*document_.shown(), *chip->item());
-                return part != nullptr && item != nullptr && item->section() != nullptr && item->section()->winding == part->name;
+                return part != nullptr && item != nullptr && item->section() != nullptr &&
+                       item->section()->winding == part->name;
             }();
             chip->setSelected(winding || chip->part() == selection_.selected());
             focused = focused || chip->hasFocus();
@@ -195,10 +207,14 @@ void OrderStrip::walk(const Chip& from, int key, bool move) {
     const auto at = std::find(line.begin(), line.end(), &from);
     if (at == line.end()) return;
     auto* next = *at;
-    if (key == Qt::Key_Home) next = line.front();
-    else if (key == Qt::Key_End) next = line.back();
-    else if (direction > 0 && at + 1 != line.end()) next = *(at + 1);
-    else if (direction < 0 && at != line.begin()) next = *(at - 1);
+    if (key == Qt::Key_Home)
+        next = line.front();
+    else if (key == Qt::Key_End)
+        next = line.back();
+    else if (direction > 0 && at + 1 != line.end())
+        next = *(at + 1);
+    else if (direction < 0 && at != line.begin())
+        next = *(at - 1);
     selection_.select(next->part());
     next->setFocus(Qt::OtherFocusReason);
 }
@@ -210,7 +226,8 @@ std::optional<ItemIndex> OrderStrip::landingAt(const QPoint& at) const {
     for (const auto& row : rows_)
         for (const auto* chip : row.chips) {
             const QRect r = chip->geometry();
-            const int dy = std::max({r.top() - at.y(), 0, at.y() - r.bottom()}), dx = std::max({r.left() - at.x(), 0, at.x() - r.right()});
+            const int dy = std::max({r.top() - at.y(), 0, at.y() - r.bottom()}),
+                      dx = std::max({r.left() - at.x(), 0, at.x() - r.right()});
             if (const int far = 8 * dy + dx; far < least) {
                 least = far;
                 nearest = chip;
@@ -236,8 +253,10 @@ void OrderStrip::endDrag(bool keep) {
     const Drag done = *drag_;
     drag_.reset();
     const auto design = document_.design();
-    if (keep && done.before) edits_->move(done.item, *done.before);
-    else edits_->cancel();
+    if (keep && done.before)
+        edits_->move(done.item, *done.before);
+    else
+        edits_->cancel();
     if (std::exchange(stale_, false) && document_.design() == design) rebuild();
     update();
 }

@@ -13,7 +13,8 @@
 
 namespace cut {
 
-/// One row of chips a place, wrapped when long. Left and Right walk, Ctrl+Left and Ctrl+Right move, dragging a chip moves it.
+/// One row of chips a place, wrapped when long. Left and Right walk, Ctrl+Left and Ctrl+Right move, dragging a chip
+/// moves it.
 class OrderStrip : public QWidget {
     Q_OBJECT
 public:

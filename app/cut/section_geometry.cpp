@@ -73,7 +73,8 @@ std::optional<Shape> barrierShape(const CoilBuild& build, const design::Place& p
     const coil::Dielectric* nearest = nullptr;
     const double thickness = barrier.ply.thickness;
     for (const auto& sheet : build.dielectrics) {
-        if (sheet.bobbin || sheet.leg != place.leg || sheet.chamber != place.chamber || sheet.box.x0 < from - 1e-9) continue;
+        if (sheet.bobbin || sheet.leg != place.leg || sheet.chamber != place.chamber || sheet.box.x0 < from - 1e-9)
+            continue;
         if (std::abs(sheet.box.width() - thickness) > 1e-9) continue;
         if (nearest == nullptr || sheet.box.x0 < nearest->box.x0) nearest = &sheet;
     }
@@ -106,7 +107,9 @@ double distanceTo(const Box& box, double x, double y) {
     return std::hypot(dx, dy);
 }
 
-bool inside(const Box& box, double x, double y) { return x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1; }
+bool inside(const Box& box, double x, double y) {
+    return x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1;
+}
 
 }  // namespace
 

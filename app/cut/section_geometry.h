@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where the items of a coil lie in the drawing, what is under a point, and where a dragged item would go.
-// Coordinates in m: x from the tongue's surface (two legs: of the left leg) to the right, y upward from the window's lower wall.
+// Coordinates in m: x from the tongue's surface (two legs: of the left leg) to the right, y upward from the window's
+// lower wall.
 #pragma once
 
 #include <optional>
@@ -39,7 +40,7 @@ struct Overshoot {
 
 /// Where a dragged item would be put down.
 struct Landing {
-    design::ItemIndex before;  ///< as `design::moveItem` takes it
+    design::ItemIndex before;      ///< as `design::moveItem` takes it
     double x = 0, y0 = 0, y1 = 0;  ///< the line to show
 };
 
@@ -67,11 +68,13 @@ struct Landing {
                                                const std::vector<Shape>& shapes, double x, double y);
 
 /// The next item to the right (+1) or left (-1) as drawn, on through all places.
-[[nodiscard]] std::optional<design::ItemIndex> beside(const design::Design& design, design::ItemIndex from, int direction);
+[[nodiscard]] std::optional<design::ItemIndex> beside(const design::Design& design, design::ItemIndex from,
+                                                      int direction);
 
 /// The item at the same depth in the next chamber above (+1) or below (-1) on the same leg.
-[[nodiscard]] std::optional<design::ItemIndex> acrossChambers(const design::Design& design, const std::vector<Shape>& shapes,
-                                                              design::ItemIndex from, int direction);
+[[nodiscard]] std::optional<design::ItemIndex> acrossChambers(const design::Design& design,
+                                                              const std::vector<Shape>& shapes, design::ItemIndex from,
+                                                              int direction);
 
 /// The item behind an index, or null where there is none.
 [[nodiscard]] const design::Item* itemAt(const design::Design& design, design::ItemIndex index) noexcept;

@@ -12,16 +12,24 @@ using bench::Token;
 
 namespace {
 
-/// Axial room of the wires that other sections of the same hand lay before this layer's in each turn, m.
-double handOffset(const coil::CoilBuild& build, const coil::Layer& layer) {
-    double offset = 0;
+/// Axial room in each turn of a layer: of wires that sections of the same hand lay before this one's, and of all, m.
+struct HandRoom {
+    double before = 0, all = 0;
+};
+HandRoom handRoom(const coil::CoilBuild& build, const coil::Layer& layer) {
+    HandRoom room;
     for (const auto& other : build.layers) {
-        if (other.item >= layer.item || other.item.place != layer.item.place || other.number != layer.number) continue;
-        const bool together = other.begins == layer.begins && other.pitch == layer.pitch &&
-                              std::abs(other.box.x0 - layer.box.x0) < 1e-9 && !other.random;
-        if (together) offset += other.conductor.overall * other.conductor.strands;
+        if (other.item.place != layer.item.place || other.number != layer.number || other.random) continue;
+        const bool together = other.begins == layer.begins && other.tapAfter == layer.tapAfter &&
+                              std::abs(other.pitch - layer.pitch) < 1e-12 &&
+                              std::abs(other.box.x0 - layer.box.x0) < 1e-9 &&
+                              std::abs(other.box.y0 - layer.box.y0) < 1e-9;
+        if (!together) continue;
+        const double wide = other.conductor.overall * other.conductor.strands;
+        room.all += wide;
+        if (other.item < layer.item) room.before += wide;
     }
-    return offset;
+    return room;
 }
 
 void paintWire(const Canvas& canvas, const QPointF& centre, double overall, double bare, const QColor& hue) {
@@ -40,23 +48,24 @@ void paintWires(const Canvas& canvas, const coil::CoilBuild& build, const coil::
     const auto& c = layer.conductor;
     const auto box = drawn(build, layer.leg, layer.box);
     const double overall = c.overall * canvas.frame.scale, bare = c.bare * canvas.frame.scale;
-    const double offset = handOffset(build, layer) + c.overall / 2;
     const int turns = static_cast<int>(std::ceil(layer.turns - 1e-9));
     const bool up = layer.begins == design::End::Low;
-    const double top = canvas.frame.y(canvas.area.top() - overall), bottom = canvas.frame.y(canvas.area.bottom() + overall);
+    const double top = canvas.frame.y(canvas.area.top() - overall),
+                 bottom = canvas.frame.y(canvas.area.bottom() + overall);
     const QColor hue = canvas.hue(layer.winding);
-    // Wires lie in the middle of their pitch.
-    const double slack = std::max(0.0, layer.pitch - c.overall * c.strands) / 2;
+    // The hand lies in the middle of its pitch.
+    const auto room = handRoom(build, layer);
+    const double first = std::max(0.0, layer.pitch - room.all) / 2 + room.before + c.overall / 2;
     for (int turn = 0; turn < turns; ++turn)
         for (int strand = 0; strand < c.strands; ++strand) {
-            const double along = turn * layer.pitch + offset + (offset > c.overall ? 0 : slack) + strand * c.overall;
+            const double along = turn * layer.pitch + first + strand * c.overall;
             const double y = up ? box.y0 + along : box.y1 - along;
             if (y < bottom || y > top) continue;
             paintWire(canvas, canvas.frame.point(box.middle(), y), overall, bare, hue);
         }
 }
 
-void paintLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape& shape) {
+void paintLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape& shape, bool shared) {
     auto& p = canvas.painter;
     const QColor hue = canvas.hue(shape.winding);
     for (const auto& layer : build.layers) {
@@ -64,7 +73,8 @@ void paintLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape
         const QRectF r = canvas.rect(drawn(build, layer.leg, layer.box));
         const QRectF seen = canvas.seen(r);
         if (seen.isEmpty()) continue;
-        const bool wires = !layer.conductor.foil && !layer.random && layer.conductor.overall * canvas.frame.scale >= wireFrom;
+        const bool wires =
+            !layer.conductor.foil && !layer.random && layer.conductor.overall * canvas.frame.scale >= wireFrom;
         if (wires) {
             p.save();
             p.setRenderHint(QPainter::Antialiasing, true);
@@ -72,7 +82,7 @@ void paintLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape
             p.restore();
             continue;
         }
-        p.fillRect(seen, tint(hue, canvas.base()));
+        if (!shared) p.fillRect(seen, tint(hue, canvas.base()));
         p.setPen(canvas.pen(hatchColour(hue, canvas.base())));
         hatch(p, seen, bench::windingBrushStyle(canvas.windingIndex(shape.winding)), 6);
         canvas.outline(r, hue);
@@ -87,17 +97,17 @@ bool showsLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape
     return false;
 }
 
-void paintSection(const Canvas& canvas, const coil::CoilBuild& build, const Shape& shape) {
+void paintSection(const Canvas& canvas, const coil::CoilBuild& build, const Shape& shape, bool shared) {
     const QRectF r = canvas.rect(shape.box);
     const QRectF seen = canvas.seen(r);
     if (seen.isEmpty()) return;
     if (showsLayers(canvas, build, shape)) {
-        paintLayers(canvas, build, shape);
+        paintLayers(canvas, build, shape, shared);
         return;
     }
     auto& p = canvas.painter;
     const QColor hue = canvas.hue(shape.winding);
-    p.fillRect(seen, tint(hue, canvas.base()));
+    if (!shared) p.fillRect(seen, tint(hue, canvas.base()));
     p.setPen(canvas.pen(hatchColour(hue, canvas.base())));
     hatch(p, seen, bench::windingBrushStyle(canvas.windingIndex(shape.winding)), 6);
     canvas.outline(r, hue);
@@ -126,7 +136,8 @@ void paintEnds(const Canvas& canvas, const Shape& shape) {
     if (shape.kind != Shape::Kind::Section) return;
     const QRectF r = canvas.rect(shape.box);
     const double radius = std::clamp(r.width() / 4 - 0.5, 2.0, 3.5);
-    QPointF start = canvas.frame.point(shape.startX, shape.startY), finish = canvas.frame.point(shape.finishX, shape.finishY);
+    QPointF start = canvas.frame.point(shape.startX, shape.startY),
+            finish = canvas.frame.point(shape.finishX, shape.finishY);
     const double apart = 2 * radius + 2;
     if (std::abs(start.y() - finish.y()) < apart && std::abs(start.x() - finish.x()) < apart) {
         const double middle = (start.x() + finish.x()) / 2, side = start.x() <= finish.x() ? -apart / 2 : apart / 2;

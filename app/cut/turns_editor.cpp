@@ -76,8 +76,10 @@ void TurnsEditor::tryText() {
 void TurnsEditor::commit() {
     if (closing_) return;
     const QString fault = edits_.setTurns(section_, field_->text());
-    if (fault.isEmpty()) close();
-    else explain(fault);
+    if (fault.isEmpty())
+        close();
+    else
+        explain(fault);
 }
 
 void TurnsEditor::explain(const QString& fault) {
