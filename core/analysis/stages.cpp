@@ -53,6 +53,14 @@ network::ComplexVector Solved::slopeAt(double frequency) const {
     return network.point(frequency).slope / frequency;
 }
 
+network::Circuit unitCircuit(const design::Design& design, const Answer::Stages& stages) {
+    design::HookUp alone;
+    alone.name = "unit";
+    return network::circuit(
+        design, alone,
+        {*stages.build, stages.pieces, *stages.leakage, *stages.capacitance, stages.proximity.get(), *stages.core});
+}
+
 Pipeline::Pipeline(const design::Design& design, const catalog::Catalog& shop, const Answer::Stages* previous,
                    std::stop_token stop)
     : design_(design),

@@ -50,6 +50,9 @@ struct Answer::Stages {
     std::map<std::string, std::vector<units::Figure>> hookUpFigures;
 };
 
+/// The unit alone: no straps, earths or ports; nodes are terminals, shields, core and inner joints.
+[[nodiscard]] network::Circuit unitCircuit(const design::Design& design, const Answer::Stages& stages);
+
 /// Runs or reuses stages for one answer.
 class Pipeline {
 public:
