@@ -13,14 +13,15 @@
 namespace network {
 
 Pieces usualPieces(const coil::CoilBuild& build) {
-    constexpr int wanted = 48, most = 4;
-    const int layers = std::max<int>(1, static_cast<int>(build.layers.size()));
+    constexpr double wanted = 48;
+    constexpr int most = 4;
+    const int each =
+        static_cast<int>(std::lround(wanted / std::max<double>(1, static_cast<double>(build.layers.size()))));
     Pieces pieces;
-    for (const auto& layer : build.layers)
-        pieces.push_back(
-            layer.conductor.foil
-                ? 1
-                : std::clamp(static_cast<int>(std::min<double>(wanted / layers, layer.turns / 2)), 1, most));
+    for (const auto& layer : build.layers) {
+        const int possible = layer.conductor.foil ? 1 : static_cast<int>(std::min<double>(most, layer.turns / 2));
+        pieces.push_back(std::clamp(each, 1, std::max(1, possible)));
+    }
     return pieces;
 }
 
