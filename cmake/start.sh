@@ -30,11 +30,19 @@ if [ -z "${XDG_RUNTIME_DIR:-}" ] || [ ! -d "$XDG_RUNTIME_DIR" ]; then
     trap 'rm -rf "$XDG_RUNTIME_DIR"' EXIT
 fi
 
-# A socket may be named and dead: ask the program whether it can show itself.
-if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ] && "$program" --has-display >/dev/null 2>&1; then
+# A display may be named and dead; then the program says so in one sentence, and the rest is done without it.
+if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
     echo "start: opening $design; closing the window ends this"
-    "$program" "$design"
-    exit
+    if said=$("$program" "$design" 2>&1); then
+        exit 0
+    fi
+    case $said in
+    display:*) ;;
+    *)
+        echo "$said" >&2
+        exit 2
+        ;;
+    esac
 fi
 
 echo "start: no display here, so these are the figures of $design"
