@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright figures DESIGN [--json] [--hook-up NAME]
+// coilwright figures DESIGN [--json [--layers]] [--hook-up NAME]
 #include <algorithm>
 #include <cmath>
 
 #include "analysis/answer.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
+#include "exchange/stage_json.h"
 #include "json/text.h"
 #include "plots/result_words.h"
 #include "units/text.h"
@@ -29,13 +30,14 @@ json::Value asJson(const units::Figure& figure) {
     return one;
 }
 
-std::string asJson(const Opened& opened, const analysis::Answer& answer) {
+std::string asJson(const Opened& opened, const analysis::Answer& answer, bool layers) {
     json::Value all;
     all["design"] = opened.design->name;
     all["digest"] = opened.digest;
     all["program"] = programName();
     all["figures"] = json::Value::array();
     for (const units::Figure& figure : answer.figures) all["figures"].push_back(asJson(figure));
+    if (layers) all.update(exchange::layersJson(answer));
     return json::write(all);
 }
 
@@ -78,13 +80,17 @@ std::string asText(const Opened& opened, const analysis::Answer& answer) {
 }  // namespace
 
 std::string figures(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--json"}, {"--hook-up"}});
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--json", "--layers"}, {"--hook-up"}});
     const Opened opened = openDesign(arguments.operands.front());
     analysis::Question question;
     question.hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
     question.everyHookUp = question.hookUp.empty();
     const analysis::AnswerPtr answer = analysis::answer(*opened.design, opened.shop, {}, {}, question);
-    return arguments.flags.contains("--json") ? asJson(opened, *answer) : asText(opened, *answer);
+    const bool layers = arguments.flags.contains("--layers");
+    if (layers && !arguments.flags.contains("--json"))
+        throw units::BadInput(
+            units::Fault{"command line: --layers", "no --json beside it", "figures DESIGN --json --layers"});
+    return arguments.flags.contains("--json") ? asJson(opened, *answer, layers) : asText(opened, *answer);
 }
 
 }  // namespace commands

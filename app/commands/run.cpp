@@ -15,13 +15,15 @@ struct Named {
     const char* name;
     Verb verb;
 };
-constexpr std::array<Named, 4> verbs{{{"figures", figures}, {"traces", traces}, {"write", write}, {"pair", pair}}};
+constexpr std::array<Named, 5> verbs{
+    {{"figures", figures}, {"traces", traces}, {"write", write}, {"pair", pair}, {"field", field}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
     "coilwright DESIGN                   the window, with this design\n"
     "coilwright figures DESIGN           every figure, as text\n"
     "    --json                          as JSON, with uncertainty and source\n"
+    "    --layers                        with --json: each layer, and the fields between them\n"
     "    --hook-up NAME                  of this hook-up only\n"
     "coilwright traces DESIGN --to DIR   every curve, a CSV file a kind\n"
     "    --hook-up NAME                  of this hook-up instead of the first\n"
@@ -33,6 +35,7 @@ constexpr const char* help =
     "    --hook-up NAME                  with the curves of this hook-up\n"
     "coilwright pair A B --to DIR        what differs between two designs: differences.txt, figures.csv, response.csv\n"
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
+    "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright --help | --version\n"
     "\n"
     "Exit status: 0, or 2 with one sentence on standard error.\n"
@@ -50,8 +53,9 @@ std::string result(const std::vector<std::string>& arguments) {
     if (const Named* named = verbOf(arguments)) return named->verb({arguments.begin() + 1, arguments.end()});
     if (arguments.size() == 1 && arguments.front() == "--help") return help;
     if (arguments.size() == 1 && arguments.front() == "--version") return programName() + "\n";
-    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                                       "figures, traces, write, pair, --help, --version, or one design to open"});
+    throw units::BadInput(
+        units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                     "figures, traces, write, pair, field, --help, --version, or one design to open"});
 }
 
 }  // namespace

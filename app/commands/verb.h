@@ -19,6 +19,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string traces(const std::vector<std::string>& typed);
 [[nodiscard]] std::string write(const std::vector<std::string>& typed);
 [[nodiscard]] std::string pair(const std::vector<std::string>& typed);
+[[nodiscard]] std::string field(const std::vector<std::string>& typed);
 
 /// A design and the catalog it was read against.
 struct Opened {

@@ -65,7 +65,7 @@ TEST_F(RunTest, TheWindowIsMeantWithoutAVerb) {
 
 TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
     expectRefused({"figurs", "a"},
-                  "command line: found \"figurs\"; allowed is figures, traces, write, pair, --help, --version, or one "
+                  "command line: found \"figurs\"; allowed is figures, traces, write, pair, field, --help, --version, or one "
                   "design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
