@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Time of each stage alone, and of one edit with everything that a design's window shows at 600 frequencies.
+#include <benchmark/benchmark.h>
+
+#include "analysis/answer.h"
+#include "analysis/stages.h"
+#include "bench_designs.h"
+#include "coil/coil_build.h"
+#include "field/capacitance.h"
+#include "field/leakage.h"
+#include "field/winding_loss.h"
+#include "network/build.h"
+
+namespace {
+
+using benchmark::State;
+using benchmarks::shop;
+using design::DesignPtr;
+
+/// Layers laid out as the pipeline does, with the pieces that its leakage matrix is computed for.
+struct Laid {
+    coil::CoilBuild build;
+    coil::CoilBuild refined;
+    explicit Laid(const design::Design& d)
+        : build(coil::layOut(d, shop())), refined(network::refined(build, network::usualPieces(build))) {}
+};
+
+void layOut(State& state, const DesignPtr& d) {
+    for (auto step : state) benchmark::DoNotOptimize(coil::layOut(*d, shop()));
+}
+
+void leakage(State& state, const DesignPtr& d) {
+    const Laid laid(*d);
+    for (auto step : state) benchmark::DoNotOptimize(field::leakageMatrix(laid.refined, d->assumptions.ends));
+    state.counters["branches"] = static_cast<double>(laid.refined.layers.size());
+}
+
+void capacitance(State& state, const DesignPtr& d) {
+    const Laid laid(*d);
+    for (auto step : state) benchmark::DoNotOptimize(field::capacitances(laid.build, d->assumptions.dielectricLoss));
+    state.counters["layers"] = static_cast<double>(laid.build.layers.size());
+}
+
+/// Circuit, solved frequencies and the curves carried between them, of the first hook-up.
+void solve(State& state, const DesignPtr& d) {
+    for (auto step : state) {
+        state.PauseTiming();
+        analysis::Pipeline pipeline(*d, shop(), nullptr, {});
+        pipeline.layOut();
+        pipeline.computeFields();
+        state.ResumeTiming();
+        benchmark::DoNotOptimize(pipeline.solve(d->hookUps.front()));
+    }
+}
+
+/// A turn more, a turn less, each from the answer before: what a key press costs before anything is painted.
+void edit(State& state, const DesignPtr& d) {
+    const DesignPtr other = benchmarks::withTurns(*d, 1);
+    analysis::AnswerPtr before = analysis::answer(*d, shop());
+    bool back = false;
+    for (auto step : state) {
+        before = analysis::answer(back ? *d : *other, shop(), before);
+        back = !back;
+    }
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    for (const auto& [name, design] : benchmarks::subjects()) {
+        const DesignPtr d = design;
+        const auto time = [&](const char* what, void (*stage)(State&, const DesignPtr&)) {
+            benchmark::RegisterBenchmark((std::string(what) + '/' + name).c_str(), [stage, d](State& s) {
+                stage(s, d);
+            })->Unit(benchmark::kMillisecond);
+        };
+        time("lay_out", layOut);
+        time("leakage", leakage);
+        time("capacitance", capacitance);
+        time("solve", solve);
+        time("edit", edit);
+    }
+    benchmark::Initialize(&argc, argv);
+    if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
+    benchmark::RunSpecifiedBenchmarks();
+    benchmark::Shutdown();
+    return 0;
+}

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is timed: the reference coils, the demo designs, and coils of many layers made from one of them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "catalog/catalog.h"
+#include "design/design.h"
+
+namespace benchmarks {
+
+struct Subject {
+    std::string name;
+    design::DesignPtr design;
+};
+
+/// The shipped catalog, read once.
+[[nodiscard]] const catalog::Catalog& shop();
+
+/// Every .coilwright file of tests/references and demo-projects, sorted by name, then coils of 16, 32 and 64 layers.
+[[nodiscard]] std::vector<Subject> subjects();
+
+/// The design with `by` turns more in its first section.
+[[nodiscard]] design::DesignPtr withTurns(const design::Design& design, double by);
+
+}  // namespace benchmarks
