@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The drawings of a datasheet: the circuit, and the outline with its pins.
+#pragma once
+
+#include "papers/paper.h"
+#include "shop/datasheet.h"
+
+namespace papers {
+
+/// Windings with phase dots, core, shields, terminals and earths (IEC 60617 manner), driven windings on the left.
+void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic);
+
+/// Pins seen from below and the side, to one scale, with dimensions (ISO 129 manner).
+void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline);
+
+}  // namespace papers

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A sheet of paper measured in millimetres, with the few things that our papers draw on it.
+#pragma once
+
+#include <QColor>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QRectF>
+#include <QString>
+#include <QStringList>
+#include <set>
+#include <vector>
+
+namespace papers {
+
+enum class Format { A4, Letter };
+
+/// How text stands; the size is in points.
+struct Type {
+    double size = 9;
+    bool bold = false;
+    QColor colour;  ///< not valid: ink
+    Qt::Alignment align = Qt::AlignLeft;
+};
+
+inline constexpr int resolution = 1200;               ///< dots an inch
+inline constexpr double hairline = 0.25 * 25.4 / 72;  ///< 0.25 pt, mm
+inline constexpr double margin = 15;                  ///< mm
+
+/// Pages of one PDF, top left is (0, 0). Text is of one family and lines are vectors.
+class Paper {
+public:
+    /// Paints onto `writer` until it is deleted.
+    Paper(QPdfWriter& writer, Format format);
+
+    [[nodiscard]] QRectF content() const;  ///< inside the margins, mm
+    void newPage();
+    [[nodiscard]] int page() const { return page_; }
+
+    [[nodiscard]] static QColor ink() { return Qt::black; }
+    [[nodiscard]] static QColor muted();
+    [[nodiscard]] static QColor accent();
+
+    void line(const QPointF& a, const QPointF& b, double width = hairline, const QColor& colour = ink());
+    void polyline(const std::vector<QPointF>& points, double width, const QColor& colour,
+                  const QVector<double>& dashes = {});
+    void box(const QRectF& rect, double width = hairline, const QColor& fill = {}, const QColor& colour = ink());
+    void circle(const QPointF& middle, double radius, bool filled, double width = hairline);
+    void polygon(const std::vector<QPointF>& points, const QColor& fill);
+    void arc(const QPointF& middle, double radius, double fromDegrees, double spanDegrees, double width = hairline);
+    /// Draws only inside `rect` until `unclip`.
+    void clip(const QRectF& rect);
+    void unclip();
+
+    /// One line of text in the middle of `rect`'s height, cut with an ellipsis where it is too long.
+    void text(const QRectF& rect, const QString& words, const Type& type = {});
+    /// The same, reading upward along the left side of `rect`'s middle line.
+    void textUpward(const QRectF& rect, const QString& words, const Type& type = {});
+    /// Lines of text broken at spaces; returns their height in mm.
+    double paragraph(const QRectF& rect, const QString& words, const Type& type = {});
+    [[nodiscard]] double paragraphHeight(double width, const QString& words, const Type& type = {}) const;
+    [[nodiscard]] double width(const QString& words, const Type& type = {}) const;  ///< mm
+    [[nodiscard]] static double lineHeight(const Type& type) { return type.size * 25.4 / 72 * 1.35; }
+
+    /// Characters that were asked for and that the family does not have; each is printed as an empty square.
+    [[nodiscard]] const std::set<char32_t>& missing() const { return missing_; }
+    [[nodiscard]] QString printable(const QString& words) const;
+
+private:
+    [[nodiscard]] QFont font(const Type& type) const;
+    [[nodiscard]] QStringList broken(double width, const QString& words, const Type& type) const;
+    [[nodiscard]] QPen pen(double width, const QColor& colour) const;
+    [[nodiscard]] static double dots(double mm) { return mm * resolution / 25.4; }
+    [[nodiscard]] static QPointF dots(const QPointF& mm) { return {dots(mm.x()), dots(mm.y())}; }
+    [[nodiscard]] static QRectF dots(const QRectF& mm) { return {dots(mm.topLeft()), mm.size() * resolution / 25.4}; }
+
+    QPdfWriter& writer_;
+    QPainter painter_;
+    QSizeF size_;
+    int page_ = 1;
+    mutable std::set<char32_t> missing_;
+};
+
+}  // namespace papers

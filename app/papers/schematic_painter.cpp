@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+
+#include "papers/drawings.h"
+
+namespace papers {
+
+namespace {
+
+constexpr double stroke = 0.3;  // mm
+constexpr double terminalRadius = 0.7;
+constexpr double leadLength = 9;
+constexpr int humps = 4;  // of the symbol, whatever the winding
+
+/// Earth: a stem and three bars.
+void earth(Paper& paper, const QPointF& at) {
+    const QPointF foot = at + QPointF(0, 1.8);
+    paper.line(at, foot, stroke);
+    for (int bar = 0; bar < 3; ++bar) {
+        const double half = 1.5 - 0.5 * bar, y = foot.y() + 0.6 * bar;
+        paper.line({foot.x() - half, y}, {foot.x() + half, y}, stroke);
+    }
+}
+
+struct Drawing {
+    Paper& paper;
+    const shop::Schematic& schematic;
+
+    [[nodiscard]] bool earthed(const std::string& node) const {
+        return std::find(schematic.earthed.begin(), schematic.earthed.end(), node) != schematic.earthed.end();
+    }
+    /// A lead from the coil at `from` outward to a terminal with its name.
+    void terminal(const QPointF& from, int side, const std::string& name, bool earthBelow) const {
+        const QPointF end = from + QPointF(side * leadLength, 0);
+        paper.line(from, end, stroke);
+        if (earthBelow && earthed(name)) earth(paper, from + QPointF(side * 5.5, 0));
+        paper.circle(end, terminalRadius, false, stroke);
+        Type type{8, true, {}, side < 0 ? Qt::AlignRight : Qt::AlignLeft};
+        const double wide = 14;
+        const double x = side < 0 ? end.x() - terminalRadius - 1 - wide : end.x() + terminalRadius + 1;
+        paper.text({x, end.y() - 2, wide, 4}, QString::fromStdString(name), type);
+    }
+    /// A winding from (x, top) down; its terminals on `side` (-1 left, 1 right), its humps toward the core.
+    void winding(const shop::SchematicWinding& one, double x, double top, double height, int side) const {
+        const double step = height / humps;
+        for (int k = 0; k < humps; ++k)
+            paper.arc({x, top + (k + 0.5) * step}, step / 2, side < 0 ? 90 : 90, side < 0 ? -180 : 180, stroke);
+        terminal({x, top}, side, one.start, true);
+        terminal({x, top + height}, side, one.finish, true);
+        for (const shop::SchematicTap& tap : one.taps)
+            terminal({x, top + tap.share * height}, side, tap.terminal, true);
+        const double dot = one.dotAtStart ? top + 1.6 : top + height - 1.6;
+        paper.circle({x + side * 1.8, dot}, 0.65, true, stroke);
+        const Type type{7.5, false, Paper::muted(), side < 0 ? Qt::AlignRight : Qt::AlignLeft};
+        const double wide = leadLength + 14;
+        paper.text({side < 0 ? x - wide - 3.5 : x + 3.5, top + height * (one.taps.empty() ? 0.5 : 0.25) - 2, wide, 4},
+                   QString::fromStdString(one.title), type);
+    }
+    void column(const std::vector<const shop::SchematicWinding*>& windings, const QRectF& area, double x,
+                int side) const {
+        if (windings.empty()) return;
+        const double pitch = area.height() / static_cast<double>(windings.size());
+        const double height = std::min(24.0, pitch - 8);
+        for (std::size_t k = 0; k < windings.size(); ++k) {
+            const double top = area.top() + (static_cast<double>(k) + 0.5) * pitch - height / 2;
+            winding(*windings[k], x, top, std::max(height, 5.0), side);
+        }
+    }
+};
+
+}  // namespace
+
+void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic) {
+    const Drawing drawing{paper, schematic};
+    std::vector<const shop::SchematicWinding*> left, right;
+    for (const shop::SchematicWinding& winding : schematic.windings)
+        (winding.driven ? left : right).push_back(&winding);
+    const auto shields = static_cast<double>(schematic.shields.size());
+    const double shieldPitch = std::min(5.0, 18 / std::max(1.0, shields));
+    const double middle = rect.center().x(), coreHalf = 0.8, gap = 3.5;
+    const double foot = 9 + (shields > 1 ? 3.2 * (shields - 1) : 0);
+    const QRectF area = rect.adjusted(0, 0, 0, -foot);
+    const std::size_t most = std::max<std::size_t>({left.size(), right.size(), 1});
+    const double tall = std::min(area.height(), 34.0 * static_cast<double>(most));
+    const QRectF inner(area.left(), area.center().y() - tall / 2, area.width(), tall);
+    // From left to right: primary, shields, core, the others.
+    const double width = shields * shieldPitch;
+    const double coreX = middle + width / 2;
+    drawing.column(left, inner, middle - width / 2 - coreHalf - gap - 1.5, -1);
+    drawing.column(right, inner, coreX + coreHalf + gap + 1.5, 1);
+    for (const double x : {coreX - coreHalf, coreX + coreHalf})
+        paper.line({x, inner.top() + 1}, {x, inner.bottom()}, 0.5);
+    if (schematic.coreReachable) {
+        const QPointF end(coreX + coreHalf, inner.bottom() - 0.25);
+        paper.line({coreX - coreHalf, end.y()}, end, stroke);
+        const QPointF corner(coreX + coreHalf, inner.bottom() + 2.5);
+        paper.line(end, corner, stroke);
+        const QPointF lead = corner + QPointF(8, 0);
+        paper.line(corner, lead, stroke);
+        paper.circle(lead, terminalRadius, false, stroke);
+        if (drawing.earthed("core")) earth(paper, corner + QPointF(4, 0));
+        paper.text({lead.x() + 1.7, lead.y() - 2, 14, 4}, QStringLiteral("core"), {8, true, {}, Qt::AlignLeft});
+    }
+    for (std::size_t k = 0; k < schematic.shields.size(); ++k) {
+        const shop::SchematicShield& shield = schematic.shields[k];
+        const double x = coreX - coreHalf - gap - (shields - static_cast<double>(k) - 1) * shieldPitch;
+        paper.polyline({{x, inner.top() + 1}, {x, inner.bottom()}}, stroke, Paper::ink(), {6, 4});
+        // Leads turn off to the left, the leftmost first, so that they do not cross.
+        const double y = inner.bottom() + 2.5 + 3.2 * static_cast<double>(k);
+        const QPointF end(middle - width / 2 - coreHalf - gap - 6, y);
+        paper.line({x, inner.bottom()}, {x, y}, stroke);
+        paper.line({x, y}, end, stroke);
+        if (drawing.earthed(shield.terminal) && k + 1 == schematic.shields.size()) earth(paper, {end.x() + 3, y});
+        paper.circle(end, terminalRadius, false, stroke);
+        const std::string name =
+            shield.terminal == shield.name ? shield.name : shield.terminal + " (" + shield.name + ")";
+        paper.text({end.x() - 1.7 - 24, y - 2, 24, 4}, QString::fromStdString(name), {8, true, {}, Qt::AlignRight});
+    }
+}
+
+}  // namespace papers

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The curves that a customer sees.
+#include <cmath>
+
+#include "shop/datasheet_parts.h"
+
+namespace shop {
+
+namespace {
+
+Chart started(const analysis::Trace& trace, const std::string& title) {
+    Chart chart;
+    chart.title = title;
+    chart.frequency = trace.frequency;
+    chart.validFrom = trace.validFrom;
+    chart.validTo = trace.validTo;
+    chart.valid = trace.valid;
+    return chart;
+}
+
+/// Lines of a unit; those whose curve has a name of its own in front ("monitor_phase_deg") are left out if `first`.
+void addLines(Chart& chart, const analysis::Trace& trace, const std::string& unit, bool right, bool first) {
+    for (const analysis::Curve& curve : trace.curves) {
+        if (curve.unit != unit || curve.y.size() != trace.frequency.size()) continue;
+        chart.lines.push_back({curve.label, right, curve.y});
+        if (first) return;
+    }
+}
+
+std::vector<design::MaskPoint> maskOf(const design::Design& design, const analysis::Trace& trace, double reference) {
+    std::vector<design::MaskPoint> points;
+    for (const design::Mask& mask : design.brief.masks) {
+        const std::string& hookUp = mask.hookUp.empty() ? design.hookUps.front().name : mask.hookUp;
+        if (mask.trace != "response" || hookUp != trace.hookUp) continue;
+        if (!points.empty()) points.push_back({});  // parts two masks
+        for (design::MaskPoint point : mask.points) {
+            if (point.low) *point.low += reference;
+            if (point.high) *point.high += reference;
+            points.push_back(point);
+        }
+    }
+    return points;
+}
+
+double at1kHz(const analysis::Trace& trace, const analysis::Curve& curve) {
+    for (std::size_t k = 0; k < trace.frequency.size() && k < curve.y.size(); ++k)
+        if (trace.frequency[k] >= 1000) return std::isfinite(curve.y[k]) ? curve.y[k] : 0;
+    return 0;
+}
+
+}  // namespace
+
+std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer& answer) {
+    std::vector<Chart> charts;
+    if (const analysis::Trace* trace = answer.trace("response"); trace && !trace->curves.empty()) {
+        Chart chart = started(*trace, "Response");
+        chart.left = {"level re source EMF", "dB", false, false};
+        chart.right = {"phase", "°", false, false};
+        addLines(chart, *trace, "dB", false, false);
+        addLines(chart, *trace, "deg", true, true);
+        chart.mask = maskOf(design, *trace, at1kHz(*trace, trace->curves.front()));
+        charts.push_back(std::move(chart));
+    }
+    if (const analysis::Trace* trace = answer.trace("impedance")) {
+        Chart chart = started(*trace, "Impedance");
+        chart.left = {"magnitude, all else connected", "Ω", true, true};
+        addLines(chart, *trace, "ohm", false, false);
+        charts.push_back(std::move(chart));
+    }
+    if (const analysis::Trace* trace = answer.trace("headroom")) {
+        Chart chart = started(*trace, "Maximum level and headroom");
+        chart.left = {"maximum level", "dBu", false, false};
+        chart.right = {"headroom", "dB", false, false};
+        chart.rightOffset = design.brief.operatingLevel.value;
+        addLines(chart, *trace, "dBu", false, true);
+        charts.push_back(std::move(chart));
+    }
+    std::erase_if(charts, [](const Chart& chart) { return chart.lines.empty(); });
+    return charts;
+}
+
+}  // namespace shop

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How the unit is to be connected and handled, in words.
+#include <algorithm>
+
+#include "shop/datasheet_parts.h"
+#include "units/text.h"
+
+namespace shop {
+
+namespace {
+
+std::string branchWords(const design::Branch& branch) {
+    std::string words;
+    const auto add = [&](units::Kind kind, double value) {
+        if (value > 0) words += (words.empty() ? "" : " + ") + units::writeExact(kind, value);
+    };
+    add(units::Kind::Resistance, branch.resistance);
+    add(units::Kind::Inductance, branch.inductance);
+    add(units::Kind::Capacitance, branch.capacitance);
+    return words.empty() ? "short circuit" : words;
+}
+
+std::string earthingWords(design::Earthing earthing) {
+    switch (earthing) {
+        case design::Earthing::Balanced:
+            return "balanced";
+        case design::Earthing::MinusEarthed:
+            return "minus side earthed";
+        case design::Earthing::PlusEarthed:
+            return "plus side earthed";
+        case design::Earthing::Floating:
+            break;
+    }
+    return "";
+}
+
+std::string listed(const std::vector<std::string>& names) {
+    std::string all;
+    for (std::size_t k = 0; k < names.size(); ++k)
+        all += (k == 0 ? "" : k + 1 == names.size() ? " and " : ", ") + names[k];
+    return all;
+}
+
+std::vector<std::string> connecting(const design::Design& design, const design::HookUp& hookUp,
+                                    const Datasheet& sheet) {
+    std::vector<std::string> notes;
+    for (const design::PortUse& use : hookUp.ports)
+        if (const design::Port* port = design::port(design, use.port))
+            notes.push_back(capital(port->name) + ": " + port->plus + " (+) and " + port->minus + " (−), " +
+                            portWords(use) + ".");
+    for (const auto& strap : hookUp.straps) notes.push_back("Join " + listed(strap) + ".");
+    const auto& schematic = sheet.schematic;
+    if (!schematic.earthed.empty()) notes.push_back("Earth " + listed(schematic.earthed) + ", at one point.");
+    std::vector<std::string> loose;
+    for (const SchematicShield& shield : schematic.shields)
+        if (std::find(schematic.earthed.begin(), schematic.earthed.end(), shield.terminal) == schematic.earthed.end())
+            loose.push_back(shield.terminal == shield.name ? shield.name : shield.terminal + " (" + shield.name + ")");
+    if (!loose.empty())
+        notes.push_back("A shield works only when connected: " + listed(loose) + (loose.size() > 1 ? " go" : " goes") +
+                        " to the earth or screen of the side that it serves. Never leave it open.");
+    if (schematic.coreReachable &&
+        std::find(schematic.earthed.begin(), schematic.earthed.end(), "core") == schematic.earthed.end())
+        notes.push_back("Connect the core to earth or to the screen.");
+    notes.push_back(
+        "Stray capacitance of cables adds to the load and lowers the upper band edge: keep leads on the "
+        "high-impedance side short.");
+    notes.push_back(
+        "Phantom supply: feed it through matched resistors to both ends or to a centre tap, so that the "
+        "currents cancel in the core. Unbalanced direct current lowers inductance and maximum level. "
+        "Switch the supply with the following stage muted.");
+    return notes;
+}
+
+std::vector<std::string> handling(const Datasheet& sheet) {
+    std::vector<std::string> notes{
+        "Measure winding resistance with a small current, and demagnetise the core afterwards: a magnetised core "
+        "raises distortion at low frequencies.",
+        "Do not drop, bend or clamp the core: shock and pressure lower its inductance.",
+        "Keep away from mains transformers and motors, or rotate the unit for least hum."};
+    if (!sheet.outline.pins.empty())
+        notes.emplace_back("Solder the pins quickly and without side load; they stand in plastic.");
+    return notes;
+}
+
+}  // namespace
+
+std::string portWords(const design::PortUse& use) {
+    const bool drive = use.role == design::Role::Drive;
+    std::string words;
+    if (use.through)
+        words = branchWords(*use.through) + (drive ? " source" : " load");
+    else if (!use.table.empty())
+        words = drive ? "source by a table of impedance" : "load by a table of impedance";
+    else
+        words = drive ? "driven without series impedance" : "open";
+    for (const design::Branch& across : use.across) words += ", " + branchWords(across) + " across";
+    if (const std::string earthing = earthingWords(use.earthing); !earthing.empty()) words += ", " + earthing;
+    if (use.mode == design::Mode::Common) words += ", driven on both sides alike";
+    return words;
+}
+
+std::vector<std::pair<std::string, std::vector<std::string>>> notesOf(const design::Design& design,
+                                                                      const design::HookUp& hookUp,
+                                                                      const Datasheet& sheet) {
+    std::vector<std::string> values{
+        "Typical values and curves are predicted from the design for a unit at the middle "
+        "of its tolerances; they are not limits. The limits are those agreed, on page 1."};
+    const bool doubtful =
+        std::any_of(sheet.typical.begin(), sheet.typical.end(), [](const ValueRow& row) { return row.doubtful; }) ||
+        std::any_of(sheet.charts.begin(), sheet.charts.end(),
+                    [](const Chart& chart) { return !chart.valid || chart.validFrom > 0 || chart.validTo > 0; });
+    if (doubtful)
+        values.emplace_back(
+            "Values marked † and dotted parts of curves lie outside the range in which the prediction "
+            "is known to hold.");
+    return {{"Connecting", connecting(design, hookUp, sheet)},
+            {"Handling", handling(sheet)},
+            {"Values", values},
+            {"Safety", {"Not for mains isolation or protective separation unless designed and approved for it."}}};
+}
+
+}  // namespace shop

@@ -1,0 +1,252 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What was agreed with the customer, and what the unit is predicted to do.
+#include <algorithm>
+#include <cmath>
+
+#include "shop/datasheet_parts.h"
+#include "units/text.h"
+
+namespace shop {
+
+namespace {
+
+/// A quantity that a customer may see, in the words of the sheet. What is not listed is not printed.
+struct Known {
+    const char* quantity;
+    const char* words;
+};
+constexpr Known known[] = {{"ratio", "Ratio"},
+                           {"gain_1kHz", "Gain, 1 kHz"},
+                           {"insertion_loss", "Insertion loss, 1 kHz"},
+                           {"low_3dB", "−3 dB, low"},
+                           {"high_3dB_first", "−3 dB, high"},
+                           {"high_3dB_smoothed", "−3 dB, high, smoothed"},
+                           {"peak_frequency", "Peak, frequency"},
+                           {"peak_level", "Peak, re 1 kHz"},
+                           {"impedance_20Hz", "Impedance, 20 Hz"},
+                           {"impedance_1kHz", "Impedance, 1 kHz"},
+                           {"impedance_20kHz", "Impedance, 20 kHz"},
+                           {"input_capacitance", "Input capacitance"},
+                           {"maximum_level_20Hz", "Maximum level, 20 Hz"},
+                           {"headroom_20Hz", "Headroom, 20 Hz"},
+                           {"noise_figure_1kHz", "Noise figure, 1 kHz"},
+                           {"output_noise_20kHz", "Output noise, 20 kHz wide"},
+                           {"inductance_10Hz", "Inductance, 10 Hz"},
+                           {"inductance_1kHz", "Inductance, 1 kHz"},
+                           {"leakage_10kHz", "Leakage inductance, 10 kHz"},
+                           {"capacitance", "Capacitance"},
+                           {"dcr", "DC resistance"}};
+
+std::vector<std::string> split(const std::string& name) {
+    std::vector<std::string> parts;
+    std::size_t from = 0;
+    for (std::size_t dot = name.find('.'); dot != std::string::npos; dot = name.find('.', from)) {
+        parts.push_back(name.substr(from, dot - from));
+        from = dot + 1;
+    }
+    parts.push_back(name.substr(from));
+    return parts;
+}
+
+const char* wordsOf(const std::string& quantity) {
+    for (const Known& one : known)
+        if (quantity == one.quantity) return one.words;
+    return nullptr;
+}
+
+/// The rest of a figure's name: windings by what they are, everything else as it is called.
+std::string named(const std::vector<std::string>& parts, const std::map<std::string, WindingRole>& roles) {
+    std::string all;
+    for (std::size_t k = 1; k < parts.size(); ++k) {
+        const auto role = roles.find(parts[k]);
+        all += (all.empty() ? "" : " to ") + (role == roles.end() ? parts[k] : role->second.title);
+    }
+    return all;
+}
+
+std::string minus(std::string text) {
+    if (text.starts_with("-")) text.replace(0, 1, "−");
+    return text;
+}
+
+std::string valueText(const units::Figure& figure) {
+    if (std::isfinite(figure.value))
+        return minus(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
+    return figure.unit == "Hz" ? "beyond 0.1 Hz to 1 MHz" : "not known";
+}
+
+/// "1 : 5.00", three digits so that it stays a ratio.
+std::string ratioText(double ratio) {
+    const auto digits = [](double value) { return units::write(units::Kind::Number, value, 3); };
+    const double size = std::abs(ratio);
+    if (!(size > 0)) return "none";
+    return size >= 1 ? "1 : " + digits(size) : digits(1 / size) + " : 1";
+}
+
+/// Value of a curve at f, straight between its points on a logarithmic frequency axis; NaN outside.
+double between(const analysis::Trace& trace, const analysis::Curve& curve, double f) {
+    const auto at = std::lower_bound(trace.frequency.begin(), trace.frequency.end(), f);
+    if (at == trace.frequency.end()) return std::nan("");
+    const auto k = static_cast<std::size_t>(at - trace.frequency.begin());
+    if (trace.frequency[k] == f) return curve.y[k];
+    if (k == 0) return std::nan("");
+    const double low = trace.frequency[k - 1];
+    return curve.y[k - 1] + (curve.y[k] - curve.y[k - 1]) * std::log(f / low) / std::log(trace.frequency[k] / low);
+}
+
+/// Collects rows in the order in which a customer's engineer asks.
+struct Rows {
+    const design::Design& design;
+    const analysis::Answer& answer;
+    const std::map<std::string, WindingRole>& roles;
+    std::vector<ValueRow> rows = {};
+
+    [[nodiscard]] bool shown(const units::Figure& figure) const {
+        return figure.hookUp.empty() || figure.hookUp == answer.hookUp;
+    }
+    void add(const std::string& quantity) {
+        for (const units::Figure& figure : answer.figures) {
+            const auto parts = split(figure.name.substr(0, figure.name.find('@')));
+            if (parts.front() != quantity || !shown(figure)) continue;
+            const std::string text = quantity == "ratio" ? ratioText(figure.value) : valueText(figure);
+            rows.push_back({wordsOf(quantity), named(parts, roles), text, !figure.valid});
+        }
+    }
+    /// Response at the ends of the audio band.
+    void addBandEnds() {
+        const analysis::Trace* trace = answer.trace("response");
+        if (!trace || trace->curves.empty() || trace->curves.front().y.size() != trace->frequency.size()) return;
+        const double reference = between(*trace, trace->curves.front(), 1000);
+        for (const double f : {20.0, 20000.0}) {
+            const double level = between(*trace, trace->curves.front(), f) - reference;
+            if (!std::isfinite(level)) continue;
+            const bool outside = !trace->valid || f < trace->validFrom || (trace->validTo > 0 && f > trace->validTo);
+            // Rounded to a hundredth: what is left of a level is not told further.
+            const double hundredths = std::round(level * 100) / 100;
+            rows.push_back({"Response, " + units::writeExact(units::Kind::Frequency, f), "re 1 kHz",
+                            minus(units::writeExact(units::Kind::Decibel, hundredths == 0 ? 0.0 : hundredths)),
+                            outside});
+        }
+    }
+    void addPeak() {
+        const auto of = [&](const char* quantity) -> const units::Figure* {
+            for (const units::Figure& figure : answer.figures)
+                if (figure.name == quantity && shown(figure) && std::isfinite(figure.value)) return &figure;
+            return nullptr;
+        };
+        const units::Figure *frequency = of("peak_frequency"), *level = of("peak_level");
+        constexpr double worthTelling = 0.1;  // dB
+        if (!frequency || !level || level->value < worthTelling) return;
+        rows.push_back({"Peak", "at " + valueText(*frequency), valueText(*level), !frequency->valid || !level->valid});
+    }
+    /// Impedances of a port in one row.
+    void addImpedances() {
+        for (const design::Port& port : design.ports) {
+            std::string values;
+            bool doubtful = false;
+            for (const char* quantity : {"impedance_20Hz.", "impedance_1kHz.", "impedance_20kHz."})
+                for (const units::Figure& figure : answer.figures)
+                    if (figure.name.substr(0, figure.name.find('@')) == quantity + port.name && shown(figure)) {
+                        values += (values.empty() ? "" : " · ") + valueText(figure);
+                        doubtful = doubtful || !figure.valid;
+                    }
+            if (!values.empty()) rows.push_back({"Impedance at 20 Hz · 1 kHz · 20 kHz", port.name, values, doubtful});
+        }
+    }
+    /// Gain in the hook-ups that are not shown.
+    void addOtherHookUps() {
+        for (const units::Figure& figure : answer.figures) {
+            const auto parts = split(figure.name.substr(0, figure.name.find('@')));
+            if (parts.front() != "gain_1kHz" || shown(figure)) continue;
+            const design::HookUp* hookUp = design::hookUp(design, figure.hookUp);
+            const bool common = hookUp && std::any_of(hookUp->ports.begin(), hookUp->ports.end(), [](const auto& use) {
+                                    return use.role == design::Role::Drive && use.mode == design::Mode::Common;
+                                });
+            if (common) continue;  // an unbalance follows from tolerances, which a prediction does not know
+            const std::string rest = named(parts, roles);
+            rows.push_back(
+                {"Gain, 1 kHz", (rest.empty() ? "" : rest + ", ") + figure.hookUp, valueText(figure), !figure.valid});
+        }
+    }
+};
+
+std::string limitText(const design::Promise& promise, units::Kind kind) {
+    const auto text = [&](double value) { return minus(units::writeExact(kind, value)); };
+    std::string words;
+    if (promise.atLeast) words = "at least " + text(*promise.atLeast);
+    if (promise.atMost) words += (words.empty() ? "" : ", ") + ("at most " + text(*promise.atMost));
+    return words;
+}
+
+/// The unit that goes with a quantity's name.
+units::Kind kindOf(const std::string& quantity) {
+    const auto begins = [&](const char* with) { return quantity.starts_with(with); };
+    if (begins("gain") || begins("insertion") || begins("headroom") || begins("noise_figure") ||
+        quantity == "peak_level")
+        return units::Kind::Decibel;
+    if (begins("maximum_level") || begins("output_noise")) return units::Kind::LevelDbu;
+    if (begins("low_3dB") || begins("high_3dB") || quantity == "peak_frequency") return units::Kind::Frequency;
+    if (begins("impedance") || quantity == "dcr") return units::Kind::Resistance;
+    if (begins("inductance") || begins("leakage")) return units::Kind::Inductance;
+    return quantity.ends_with("capacitance") ? units::Kind::Capacitance : units::Kind::Number;
+}
+
+std::string corner(const design::MaskPoint& point) {
+    const auto text = [](double value) { return minus(units::writeExact(units::Kind::Decibel, value)); };
+    const std::string at = units::writeExact(units::Kind::Frequency, point.frequency) + ": ";
+    if (point.low && point.high) return at + text(*point.low) + " to " + text(*point.high);
+    return at + (point.low ? "at least " + text(*point.low) : point.high ? "at most " + text(*point.high) : "free");
+}
+
+}  // namespace
+
+std::string capital(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
+std::vector<ValueRow> agreedLimits(const design::Design& design, const std::map<std::string, WindingRole>& roles) {
+    std::vector<ValueRow> rows;
+    const auto& brief = design.brief;
+    for (const design::Promise& promise : brief.promises) {
+        const auto parts = split(promise.figure);
+        const char* words = wordsOf(parts.front());
+        if (!words) continue;
+        std::string where = named(parts, roles);
+        if (!promise.port.empty()) where += (where.empty() ? "" : ", ") + promise.port;
+        if (!promise.hookUp.empty() && promise.hookUp != design.hookUps.front().name)
+            where += (where.empty() ? "" : ", ") + promise.hookUp;
+        rows.push_back({words, where, limitText(promise, kindOf(parts.front())), false});
+    }
+    for (const design::Mask& mask : brief.masks) {
+        if (mask.trace != "response") continue;
+        for (const design::MaskPoint& point : mask.points)
+            if (point.low || point.high) rows.push_back({"Response", "re 1 kHz", corner(point), false});
+    }
+    if (brief.size.length > 0 || brief.size.width > 0 || brief.size.height > 0) {
+        std::string size;
+        for (const double side : {brief.size.length.value, brief.size.width.value, brief.size.height.value})
+            size += (size.empty() ? "" : " × ") + (side > 0 ? units::writeExact(units::Kind::Length, side) : "free");
+        rows.push_back({"Size", "length × width × height", "at most " + size, false});
+    }
+    if (!brief.isolation.empty()) rows.push_back({"Isolation", "", brief.isolation, false});
+    return rows;
+}
+
+std::vector<ValueRow> typicalValues(const design::Design& design, const analysis::Answer& answer,
+                                    const std::map<std::string, WindingRole>& roles) {
+    Rows rows{design, answer, roles};
+    for (const char* quantity : {"ratio", "gain_1kHz", "insertion_loss"}) rows.add(quantity);
+    rows.addBandEnds();
+    for (const char* quantity : {"low_3dB", "high_3dB_first"}) rows.add(quantity);
+    rows.addPeak();
+    rows.addImpedances();
+    for (const char* quantity :
+         {"maximum_level_20Hz", "headroom_20Hz", "noise_figure_1kHz", "dcr", "inductance_10Hz", "input_capacitance"})
+        rows.add(quantity);
+    rows.addOtherHookUps();
+    return std::move(rows.rows);
+}
+
+}  // namespace shop
