@@ -20,14 +20,12 @@ double lengthWithin(const coil::CoilBuild& build) {
     return (build.legs == 2 ? 1 : 2) * build.stack;
 }
 
-/// M per metre beyond the window, H/m. Layers see their own leg as the iron plane; between two legs nothing couples
+/// M'/mu0 per metre beyond the window. Layers see their own leg as the iron plane; between two legs nothing couples
 /// outside, with w, about the distance of the coils, as unit of length (no balance holds there: marked by the caller).
-Eigen::MatrixXd beyondMatrix(const coil::CoilBuild& build) {
+Eigen::MatrixXd beyondMatrix(const coil::CoilBuild& build, double unit) {
     std::vector<coil::Box> boxes;
     for (const auto& layer : build.layers) boxes.push_back(layer.box);
-    const bool two = bothLegsUsed(build);
-    Eigen::MatrixXd result = vacuumPermeability * imageMatrix(boxes, two ? build.windowWidth : build.windowHeight);
-    if (!two) return result;
+    Eigen::MatrixXd result = imageMatrix(boxes, unit);
     for (std::size_t i = 0; i < boxes.size(); ++i)
         for (std::size_t j = 0; j < boxes.size(); ++j)
             if (build.layers[i].leg != build.layers[j].leg)
@@ -35,10 +33,31 @@ Eigen::MatrixXd beyondMatrix(const coil::CoilBuild& build) {
     return result;
 }
 
-/// M' whose pairs' lambda is weighted by the length at the pair's mean radius, less `within`, in the gauge in which
-/// ampere- turns spread by the boxes' areas carry no energy.
-Eigen::MatrixXd weightedByPairs(const Eigen::MatrixXd& perMetre, const coil::CoilBuild& build, double within) {
-    const auto count = perMetre.rows();
+/// M'_ii/mu0 that each layer had over the whole height wound in its chamber: a layer cut along the axis keeps it.
+Eigen::VectorXd wholeLayers(const coil::CoilBuild& build, double unit) {
+    Eigen::VectorXd result(static_cast<Eigen::Index>(build.layers.size()));
+    for (std::size_t i = 0; i < build.layers.size(); ++i) {
+        coil::Box whole = build.layers[i].box;
+        for (const auto& other : build.layers)
+            if (other.leg == build.layers[i].leg && other.chamber == build.layers[i].chamber) {
+                whole.y0 = std::min(whole.y0, other.box.y0);
+                whole.y1 = std::max(whole.y1, other.box.y1);
+            }
+        result(static_cast<Eigen::Index>(i)) = imageMatrix({whole}, unit)(0, 0);
+    }
+    return result;
+}
+
+/// M/mu0 of all turns beyond the window. With l the length of turn there and D of `wholeLayers`,
+///
+///     M_ij = (l_i + l_j)/2 M'_ij - 1/4 (l_i D_j + l_j D_i),
+///
+/// which for D_i = M'_ii is -1/2 (l_i + l_j)/2 lambda_ij up to the gauge; with that M'_ii itself the leakage would
+/// change when a layer is cut in pieces. In the gauge in which ampere-turns spread by the boxes' areas carry no energy.
+Eigen::MatrixXd beyondTurns(const coil::CoilBuild& build, double within) {
+    const double unit = bothLegsUsed(build) ? build.windowWidth : build.windowHeight;
+    Eigen::MatrixXd m = beyondMatrix(build, unit);
+    const auto count = m.rows();
     Eigen::VectorXd length(count), area(count);
     for (Eigen::Index i = 0; i < count; ++i) {
         const auto& layer = build.layers[static_cast<std::size_t>(i)];
@@ -46,20 +65,20 @@ Eigen::MatrixXd weightedByPairs(const Eigen::MatrixXd& perMetre, const coil::Coi
         area(i) = layer.box.width() * layer.box.height();
     }
     area /= area.sum();
-    Eigen::MatrixXd lambda = pairLambda(perMetre);
+    const Eigen::VectorXd whole = wholeLayers(build, unit);
     for (Eigen::Index i = 0; i < count; ++i)
-        for (Eigen::Index j = 0; j < count; ++j) lambda(i, j) *= (length(i) + length(j)) / 2;
-    const Eigen::VectorXd toSpread = lambda * area;
+        for (Eigen::Index j = 0; j < count; ++j)
+            m(i, j) = (length(i) + length(j)) / 2 * m(i, j) - (length(i) * whole(j) + length(j) * whole(i)) / 4;
+    const Eigen::VectorXd toSpread = m * area;
     const double spread = area.dot(toSpread);
     for (Eigen::Index i = 0; i < count; ++i)
-        for (Eigen::Index j = 0; j < count; ++j) lambda(i, j) -= toSpread(i) + toSpread(j) - spread;
-    return -lambda / 2;
+        for (Eigen::Index j = 0; j < count; ++j) m(i, j) -= toSpread(i) + toSpread(j) - spread;
+    return m;
 }
 
 Eigen::MatrixXd beyond(const coil::CoilBuild& build, const std::vector<CurrentBox>& boxes, const Window& window) {
     const double within = lengthWithin(build);
-    return windowMatrix(boxes, window, Surroundings::Closed) * within +
-           weightedByPairs(beyondMatrix(build), build, within);
+    return windowMatrix(boxes, window, Surroundings::Closed) * within + vacuumPermeability * beyondTurns(build, within);
 }
 
 Eigen::MatrixXd walled(const coil::CoilBuild& build, const std::vector<CurrentBox>& boxes, const Window& window) {
@@ -124,7 +143,7 @@ LeakageResult leakageMatrix(const coil::CoilBuild& build, design::Ends ends) {
         const auto& layer = build.layers[static_cast<std::size_t>(i)];
         turns(i) = layer.sense * layer.turns;
     }
-    result.matrix = (turns.asDiagonal() * result.matrix * turns.asDiagonal()).eval();
+    result.matrix.array() *= (turns * turns.transpose()).array();
     for (Eigen::Index i = 0; i < turns.size(); ++i)
         result.matrix(i, i) += wireExcess(build.layers[static_cast<std::size_t>(i)]);
     return result;

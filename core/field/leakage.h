@@ -46,11 +46,12 @@ enum class Surroundings {
 /// returns the net current evenly, so that the matrix is positive semidefinite as a whole.
 ///
 /// Ends::Beyond: lambda inside times the turn's length within the window (2 x stack on a shell, 1 x stack on a two-leg
-/// core), lambda outside times the rest at the pair's mean radius, -1/2 lambda_ij N_i N_j in that gauge.
-/// Ends::Walled: the axial mode n = 0 with the perimeter l(x) inside the integral, modes n >= 1 times the geometric
-/// mean of the two turn lengths. The diagonal also holds what a row of round wires has more than an even sheet, their
-/// static internal inductance mu0/8pi per metre included (some 10 % of lambda between neighbouring layers, under 1 %
-/// between windings).
+/// core), lambda outside times the rest at the pair's mean radius, -1/2 lambda_ij N_i N_j in that gauge; layers that do
+/// not fill the height wound are weighted as parts of a whole one, so that a layer cut along the axis leaks as the
+/// whole. Ends::Walled: the axial mode n = 0 with the perimeter l(x) inside the integral, modes n >= 1 times the
+/// geometric mean of the two turn lengths. The diagonal also holds what a row of round wires has more than an even
+/// sheet, their static internal inductance mu0/8pi per metre included (some 10 % of lambda between neighbouring layers,
+/// under 1 % between windings).
 ///
 /// Against axisymmetric finite elements (Walled, round tongue): up to 0.1 % on concentric coils, +0.9 % offset, +3 %
 /// with a one-sided margin, +4 % side by side. Not `valid`, with the reason in `why`: coils on both legs of a two-leg

@@ -54,7 +54,7 @@ public:
                 });
             sum = (1 - beyond) * sum + beyond * out;
         }
-        return turns_.asDiagonal() * sum * turns_.asDiagonal();
+        return sum.cwiseProduct(turns_ * turns_.transpose());
     }
 
 private:

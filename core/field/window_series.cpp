@@ -183,6 +183,32 @@ int termCount(const std::vector<Column>& columns, double height) {
     return static_cast<int>(std::clamp(4 * height / (pi * thinnest), 160.0, 2000.0));
 }
 
+/// Signed count of the inner edges (not at a wall) that two boxes share.
+double sharedEdges(const coil::Box& a, const coil::Box& b, double height) {
+    const double same = 1e-9 * height;
+    const auto edge = [&](double y, double other) {
+        return std::abs(y - other) < same && y > same && y < height - same ? 1.0 : 0.0;
+    };
+    return edge(a.y0, b.y0) + edge(a.y1, b.y1) - edge(a.y0, b.y1) - edge(a.y1, b.y0);
+}
+
+/// The modes after `terms` between boxes of one column, where F_i F_j sways about 1/2 (k^2 b_i b_j) an edge in common
+/// and <g> is (1 - 1/(k a)) / (k^2 a).
+void addTail(const std::vector<CurrentBox>& boxes, const std::vector<Column>& columns, double height, int terms,
+             Eigen::MatrixXd& sum) {
+    const double unit = pi / height, from = terms + 0.5;
+    for (const auto& column : columns) {
+        const double a = column.thickness(), depth = unit * from * a;
+        const double rest = std::max(0.0, 1.0 / 3 - 1 / (4 * depth)) / (a * std::pow(unit, 4) * std::pow(from, 3));
+        for (const auto i : column.members)
+            for (const auto j : column.members) {
+                const auto &one = boxes[static_cast<std::size_t>(i)].box,
+                           &other = boxes[static_cast<std::size_t>(j)].box;
+                sum(j, i) += rest / 2 * sharedEdges(one, other, height) / (one.height() * other.height());
+            }
+    }
+}
+
 /// Two-point Gauss rule on each stretch between the sorted points: exact for cubics.
 template <class Function>
 double integral(std::vector<double> points, Function f) {
@@ -253,6 +279,7 @@ Eigen::MatrixXd axialModes(const std::vector<CurrentBox>& boxes, const Window& w
         for (std::size_t c = 0; c < columns.size(); ++c)
             kernel.eachBeyond(c, [&](std::size_t d, double g) { addBlock(columns[c], columns[d], g); });
     }
+    addTail(boxes, columns, window.height, terms, sum);
     // Each pair of columns was met once: the entry on one side of the diagonal holds it, the other is zero.
     for (const auto& column : columns)
         for (const auto i : column.members)

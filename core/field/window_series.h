@@ -21,8 +21,8 @@ namespace field {
 ///     (2/h) sum_n F_i F_j <g_n>_ij,   F_i = mean of cos(k y) over box i,  k = n pi / h,
 ///     g_n(x, x') = cosh(k x<) cosh(k (w - x>)) / (k sinh(k w)), its mean over both boxes in decaying exponentials.
 ///
-/// Terms fall as n^-2 up to k d = 1 for boxes d apart and as n^-4 beyond: summed to k d = 4 for the thinnest box, at
-/// least 160 and at most 2000 terms; rest below 1e-4 of lambda for d/h > 1/400.
+/// Terms fall as n^-2 up to k d = 1 for boxes d apart and as n^-4 beyond: summed to k a = 4 for the thinnest box, at
+/// least 160 and at most 2000 terms, and the mean of the rest added. Thin neighbours are within 1e-4 of lambda.
 [[nodiscard]] Eigen::MatrixXd axialModes(const std::vector<CurrentBox>& boxes, const Window& window);
 
 }  // namespace field
