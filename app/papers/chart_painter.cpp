@@ -22,7 +22,8 @@ struct Stroke {
 /// Told apart in black and white too.
 Stroke strokeOf(std::size_t index) {
     static const std::vector<QVector<double>> dashes{{}, {8, 3}, {8, 3, 2, 3}, {4, 2}, {8, 2, 2, 2, 2, 2}};
-    return {index % 2 == 0 ? Paper::accent() : Paper::ink(), dashes[index % dashes.size()]};
+    const QColor colours[] = {Paper::accent(), Paper::ink(), Paper::muted()};
+    return {colours[index % 3], dashes[index % dashes.size()]};
 }
 
 double roundStep(double least) {
@@ -63,7 +64,10 @@ void paintValueAxis(Paper& paper, const Frame& frame, const shop::ChartAxis& axi
         paper.text({x, y - 2, 12, 4}, plots::tickText(shown, axis.prefixed), type);
     };
     if (span.logarithmic) {
-        for (double value = span.low; value <= span.high * 1.001; value *= 10) tick(value, value);
+        // Decades too close for their numbers are left out.
+        const double decades = std::log10(span.high / span.low);
+        const double factor = std::pow(10, std::ceil(4 * decades / frame.area.height()));
+        for (double value = span.low; value <= span.high * 1.001; value *= factor) tick(value, value);
     } else {
         const double first = std::ceil((span.low - offset) / span.step - 1e-9) * span.step;
         for (double shown = first; shown + offset <= span.high + 1e-9 * span.step; shown += span.step)
@@ -115,8 +119,8 @@ void paintLine(Paper& paper, const Frame& frame, const shop::Chart& chart, std::
     std::vector<QPointF> run;
     bool solid = true;
     const auto flush = [&] {
-        paper.polyline(run, solid ? curveWidth : curveWidth / 2, stroke.colour,
-                       solid ? stroke.dashes : QVector<double>{1, 3});
+        paper.polyline(run, solid ? curveWidth : 0.7 * curveWidth, stroke.colour,
+                       solid ? stroke.dashes : QVector<double>{1, 2 + 2 * static_cast<double>(index)});
         run.clear();
     };
     for (std::size_t k = 0; k < chart.frequency.size(); ++k) {

@@ -59,7 +59,7 @@ void centreLines(Paper& paper, const QRectF& around) {
 double usualScale(const QRectF& rect, const shop::Outline& outline) {
     const double wide = 1000 * (outline.width + outline.length), high = 1000 * std::max(outline.length, outline.height);
     for (const double scale : {5.0, 2.0, 1.0, 0.5, 0.2, 0.1})
-        if (wide * scale + 9 * dimensionGap <= rect.width() && high * scale + 3.6 * dimensionGap <= rect.height())
+        if (wide * scale + 9 * dimensionGap <= rect.width() && high * scale + 3.9 * dimensionGap <= rect.height())
             return scale;
     return 0.05;
 }
@@ -137,7 +137,8 @@ struct View {
             if (std::any_of(shown.begin(), shown.end(), [&](double other) { return std::abs(other - x) < 0.05; }))
                 continue;
             shown.push_back(x);
-            paper.box({x - 0.4, body.bottom(), 0.8, stub}, stroke, Qt::white);
+            const double top = std::abs(pin.y) * mm < body.width() / 2 ? body.bottom() : core.bottom();
+            paper.box({x - 0.4, top, 0.8, body.bottom() + stub - top}, stroke, Qt::white);
         }
         paper.box(body, stroke, coil);
         paper.box(core, stroke, iron);
@@ -153,11 +154,12 @@ struct View {
 
 void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline) {
     if (outline.width <= 0) return;
-    const double scale = usualScale(rect, outline), mm = 1000 * scale;
+
+    constexpr double captions = 5;
+    const QRectF room = rect.adjusted(0, 0, 0, -captions);
+    const double scale = usualScale(room, outline), mm = 1000 * scale;
     const View view{paper, outline, mm, bench::colour(bench::Token::Iron, false),
                     bench::mixed(bench::colour(bench::Token::Bobbin, false), Qt::white, 0.4)};
-    const double captions = 5;
-    const QRectF room = rect.adjusted(0, 0, 0, -captions);
     const double wide = outline.width * mm, along = outline.length * mm;
     const double spare = (room.width() - wide - along - 8 * dimensionGap) / 3;
     const double y = room.center().y() - dimensionGap * (outline.pins.empty() ? -0.4 : 0.1);

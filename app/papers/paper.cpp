@@ -181,13 +181,17 @@ double Paper::paragraphHeight(double width, const QString& words, const Type& ty
     return static_cast<double>(broken(width, words, type).size()) * lineHeight(type);
 }
 
-double Paper::paragraph(const QRectF& rect, const QString& words, const Type& type) {
-    const QStringList lines = broken(rect.width(), words, type);
+double Paper::paragraph(const QRectF& rect, const QString& words, const Type& type, int most) {
+    QStringList lines = broken(rect.width(), words, type);
+    // What is too much goes into the last line, which is then cut with an ellipsis.
+    while (lines.size() > most) {
+        const QString last = lines.takeLast();
+        lines.last() += QLatin1Char(' ') + last;
+    }
+    const double step = lineHeight(type);
     for (qsizetype k = 0; k < lines.size(); ++k)
-        text(
-            QRectF(rect.left(), rect.top() + static_cast<double>(k) * lineHeight(type), rect.width(), lineHeight(type)),
-            lines[k], type);
-    return static_cast<double>(lines.size()) * lineHeight(type);
+        text(QRectF(rect.left(), rect.top() + static_cast<double>(k) * step, rect.width(), step), lines[k], type);
+    return static_cast<double>(lines.size()) * step;
 }
 
 }  // namespace papers

@@ -56,8 +56,8 @@ public:
     void text(const QRectF& rect, const QString& words, const Type& type = {});
     /// The same, reading upward along the left side of `rect`'s middle line.
     void textUpward(const QRectF& rect, const QString& words, const Type& type = {});
-    /// Lines of text broken at spaces; returns their height in mm.
-    double paragraph(const QRectF& rect, const QString& words, const Type& type = {});
+    /// Lines of text broken at spaces, at most `most` of them; returns their height in mm.
+    double paragraph(const QRectF& rect, const QString& words, const Type& type = {}, int most = 1000);
     [[nodiscard]] double paragraphHeight(double width, const QString& words, const Type& type = {}) const;
     [[nodiscard]] double width(const QString& words, const Type& type = {}) const;  ///< mm
     [[nodiscard]] static double lineHeight(const Type& type) { return type.size * 25.4 / 72 * 1.35; }

@@ -45,7 +45,7 @@ struct Drawing {
     void winding(const shop::SchematicWinding& one, double x, double top, double height, int side) const {
         const double step = height / humps;
         for (int k = 0; k < humps; ++k)
-            paper.arc({x, top + (k + 0.5) * step}, step / 2, side < 0 ? 90 : 90, side < 0 ? -180 : 180, stroke);
+            paper.arc({x, top + (k + 0.5) * step}, step / 2, 90, side < 0 ? -180 : 180, stroke);
         terminal({x, top}, side, one.start, true);
         terminal({x, top + height}, side, one.finish, true);
         for (const shop::SchematicTap& tap : one.taps)
@@ -83,7 +83,7 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
     const QRectF area = rect.adjusted(0, 0, 0, -foot);
     const std::size_t most = std::max<std::size_t>({left.size(), right.size(), 1});
     const double tall = std::min(area.height(), 34.0 * static_cast<double>(most));
-    const QRectF inner(area.left(), area.center().y() - tall / 2, area.width(), tall);
+    const QRectF inner(area.left(), area.top(), area.width(), tall);
     // From left to right: primary, shields, core, the others.
     const double width = shields * shieldPitch;
     const double coreX = middle + width / 2;

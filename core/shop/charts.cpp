@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The curves that a customer sees.
+#include <algorithm>
 #include <cmath>
 
 #include "shop/datasheet_parts.h"
@@ -62,8 +63,8 @@ std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer
         charts.push_back(std::move(chart));
     }
     if (const analysis::Trace* trace = answer.trace("impedance")) {
-        Chart chart = started(*trace, "Impedance");
-        chart.left = {"magnitude, all else connected", "Ω", true, true};
+        Chart chart = started(*trace, "Impedance, all else connected");
+        chart.left = {"impedance", "Ω", true, true};
         addLines(chart, *trace, "ohm", false, false);
         charts.push_back(std::move(chart));
     }
@@ -75,6 +76,10 @@ std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer
         addLines(chart, *trace, "dBu", false, true);
         charts.push_back(std::move(chart));
     }
+    for (Chart& chart : charts)
+        std::erase_if(chart.lines, [](const ChartLine& line) {
+            return std::none_of(line.y.begin(), line.y.end(), [](double y) { return std::isfinite(y); });
+        });
     std::erase_if(charts, [](const Chart& chart) { return chart.lines.empty(); });
     return charts;
 }

@@ -104,7 +104,8 @@ std::vector<std::pair<std::string, std::vector<std::string>>> notesOf(const desi
                                                                       const Datasheet& sheet) {
     std::vector<std::string> values{
         "Typical values and curves are predicted from the design for a unit at the middle "
-        "of its tolerances; they are not limits. The limits are those agreed, on page 1."};
+        "of its tolerances; they are not limits."};
+    values.back() += sheet.agreed.empty() ? " No limits are agreed." : " The limits are those agreed, on page 1.";
     const bool doubtful =
         std::any_of(sheet.typical.begin(), sheet.typical.end(), [](const ValueRow& row) { return row.doubtful; }) ||
         std::any_of(sheet.charts.begin(), sheet.charts.end(),

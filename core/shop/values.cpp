@@ -108,8 +108,11 @@ struct Rows {
         for (const units::Figure& figure : answer.figures) {
             const auto parts = split(figure.name.substr(0, figure.name.find('@')));
             if (parts.front() != quantity || !shown(figure)) continue;
+            if (!std::isfinite(figure.value) && figure.unit != "Hz") continue;
             const std::string text = quantity == "ratio" ? ratioText(figure.value) : valueText(figure);
-            rows.push_back({wordsOf(quantity), named(parts, roles), text, !figure.valid});
+            std::string where = named(parts, roles);
+            if (quantity == "gain_1kHz") where += where.empty() ? "re source EMF" : ", re source EMF";
+            rows.push_back({wordsOf(quantity), where, text, !figure.valid});
         }
     }
     /// Response at the ends of the audio band.
@@ -121,11 +124,10 @@ struct Rows {
             const double level = between(*trace, trace->curves.front(), f) - reference;
             if (!std::isfinite(level)) continue;
             const bool outside = !trace->valid || f < trace->validFrom || (trace->validTo > 0 && f > trace->validTo);
-            // Rounded to a hundredth: what is left of a level is not told further.
-            const double hundredths = std::round(level * 100) / 100;
+            const double digits = std::abs(level) < 1 ? 100 : 10;
+            const double rounded = std::round(level * digits) / digits;
             rows.push_back({"Response, " + units::writeExact(units::Kind::Frequency, f), "re 1 kHz",
-                            minus(units::writeExact(units::Kind::Decibel, hundredths == 0 ? 0.0 : hundredths)),
-                            outside});
+                            minus(units::writeExact(units::Kind::Decibel, rounded == 0 ? 0.0 : rounded)), outside});
         }
     }
     void addPeak() {
@@ -139,8 +141,9 @@ struct Rows {
         if (!frequency || !level || level->value < worthTelling) return;
         rows.push_back({"Peak", "at " + valueText(*frequency), valueText(*level), !frequency->valid || !level->valid});
     }
-    /// Impedances of a port in one row.
+    /// Impedances of a port in one row; with many ports at 1 kHz only, the rest is in the curves.
     void addImpedances() {
+        if (design.ports.size() > 2) return add("impedance_1kHz");
         for (const design::Port& port : design.ports) {
             std::string values;
             bool doubtful = false;
@@ -150,7 +153,7 @@ struct Rows {
                         values += (values.empty() ? "" : " · ") + valueText(figure);
                         doubtful = doubtful || !figure.valid;
                     }
-            if (!values.empty()) rows.push_back({"Impedance at 20 Hz · 1 kHz · 20 kHz", port.name, values, doubtful});
+            if (!values.empty()) rows.push_back({"Impedance, 20 Hz · 1 kHz · 20 kHz", port.name, values, doubtful});
         }
     }
     /// Gain in the hook-ups that are not shown.

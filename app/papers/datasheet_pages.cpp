@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "papers/datasheet_pages.h"
+
+#include <algorithm>
+
+#include "papers/chart_painter.h"
+#include "papers/drawings.h"
+#include "papers/tables.h"
+
+namespace papers {
+
+namespace {
+
+constexpr double footHeight = 13, columnGap = 8, blockGap = 3.5;
+constexpr double outlineMost = 76, outlineLeast = 56;  // mm
+constexpr Type noteType{8.5, false, {}, Qt::AlignLeft};
+constexpr Type smallType{7.5, false, {}, Qt::AlignLeft};
+
+QString qt(const std::string& text) {
+    return QString::fromStdString(text);
+}
+
+class Pages {
+public:
+    Pages(Paper& paper, const shop::Datasheet& sheet, int pages) : paper_(paper), sheet_(sheet), pages_(pages) {}
+
+    int paint() {
+        firstPage();
+        nextPage();
+        secondPage();
+        if (agreedFrom_ < sheet_.agreed.size() || typicalFrom_ < sheet_.typical.size()) {
+            nextPage();
+            continued();
+        }
+        titleBlock();
+        return paper_.page();
+    }
+
+private:
+    [[nodiscard]] QRectF body() const { return paper_.content().adjusted(0, 0, 0, -footHeight - 3); }
+    void nextPage() {
+        titleBlock();
+        paper_.newPage();
+    }
+
+    void titleBlock() {
+        const QRectF all = paper_.content();
+        const QRectF foot(all.left(), all.bottom() - footHeight, all.width(), footHeight);
+        paper_.box(foot, 0.35);
+        struct Cell {
+            const char* head;
+            QString words;
+            double width;
+        };
+        const double rest = foot.width() - 34 - 20 - 25 - 27 - 16;
+        const std::vector<Cell> cells{{"name", qt(sheet_.title), rest},
+                                      {"part", qt(sheet_.partNumber), 34},
+                                      {"revision", qt(sheet_.revision), 20},
+                                      {"date", qt(sheet_.date), 25},
+                                      {"design", qt(sheet_.digest), 27},
+                                      {"page", QStringLiteral("%1 of %2").arg(paper_.page()).arg(pages_), 16}};
+        double x = foot.left();
+        for (const Cell& cell : cells) {
+            if (x > foot.left()) paper_.line({x, foot.top()}, {x, foot.bottom()});
+            paper_.text({x + 1.5, foot.top() + 0.8, cell.width - 3, 3.6}, QString::fromLatin1(cell.head),
+                        {7, false, Paper::muted(), Qt::AlignLeft});
+            const QString words = cell.words.isEmpty() ? QStringLiteral("–") : cell.words;
+            const QRectF room(x + 1.5, foot.top() + 4.6, cell.width - 3, 7.6);
+            if (paper_.width(words) <= room.width())
+                paper_.text(room.adjusted(0, 0.4, 0, -1.4), words);
+            else
+                paper_.paragraph(room, words, {7.5, false, {}, Qt::AlignLeft}, 2);
+            x += cell.width;
+        }
+    }
+
+    /// The head of the first page; returns where the body begins.
+    double head() {
+        const QRectF all = paper_.content();
+        const Type name{14, true, {}, Qt::AlignLeft};
+        const QString part = qt(sheet_.partNumber);
+        const double partWidth = part.isEmpty() ? 0 : std::min(60.0, paper_.width(part, name) + 4);
+        double y = all.top();
+        paper_.text({all.right() - partWidth, y, partWidth, Paper::lineHeight(name)}, part,
+                    {14, true, Paper::accent(), Qt::AlignRight});
+        y += paper_.paragraph({all.left(), y, all.width() - partWidth, 20}, qt(sheet_.title), name, 3);
+        if (!sheet_.use.empty())
+            y += paper_.paragraph({all.left(), y, all.width(), 10}, qt(sheet_.use),
+                                  {9, false, Paper::muted(), Qt::AlignLeft}, 2);
+        paper_.line({all.left(), y + 1.5}, {all.right(), y + 1.5}, 0.6, Paper::accent());
+        return y + 5;
+    }
+
+    [[nodiscard]] double tablesHeight(double width, const Setting& setting) const {
+        double height = 5.8 + paper_.paragraphHeight(width, qt(sheet_.conditions), smallType) + 1 +
+                        valuesHeight(paper_, width, sheet_.typical, setting);
+        if (!sheet_.agreed.empty()) height += 5.8 + blockGap + valuesHeight(paper_, width, sheet_.agreed, setting);
+        return height;
+    }
+
+    void firstPage() {
+        const QRectF all = body();
+        const double top = head();
+        const double half = (all.width() - columnGap) / 2;
+        const bool outlined = sheet_.outline.width > 0;
+        const double usualOutline = std::min(outlineMost, 0.31 * all.height());
+        // Long tables are set tighter first, then take room from the outline.
+        const auto fits = [&](double outline, const Setting& setting) {
+            return top + tablesHeight(half + 2, setting) <= all.bottom() - (outlined ? outline + 9 : 0);
+        };
+        const Setting setting = fits(usualOutline, usual) ? usual : tight;
+        const double outline = !outlined ? 0 : fits(usualOutline, setting) ? usualOutline : outlineLeast;
+        const double bottom = all.bottom() - (outlined ? outline + 9 : 0);
+        const QRectF left(all.left(), top, half - 2, bottom - top);
+        const QRectF right(left.right() + columnGap, top, half + 2, bottom - top);
+        leftColumn(left);
+        rightColumn(right, setting);
+        if (!outlined) return;
+        const double at = paintHeading(paper_, all, bottom + 3, QStringLiteral("Outline and pins"));
+        paintOutline(paper_, {all.left(), at, all.width(), all.bottom() - at}, sheet_.outline);
+    }
+    void leftColumn(const QRectF& column) {
+        double y = paintHeading(paper_, column, column.top(), QStringLiteral("Pinout"));
+        y = paintPinout(paper_, column, y, sheet_.pinout) + blockGap;
+        y = paintHeading(paper_, column, y, QStringLiteral("Circuit"));
+        paintSchematic(paper_, {column.left(), y, column.width(), std::max(30.0, column.bottom() - y)},
+                       sheet_.schematic);
+    }
+    void rightColumn(const QRectF& column, const Setting& setting) {
+        double y = column.top();
+        if (!sheet_.agreed.empty()) {
+            y = paintHeading(paper_, column, y, QStringLiteral("Agreed limits"));
+            agreedFrom_ = paintValues(paper_, column, y, column.bottom(), sheet_.agreed, 0, setting);
+            y += blockGap;
+        }
+        const double conditions = paper_.paragraphHeight(column.width(), qt(sheet_.conditions), smallType);
+        if (y + 5.8 + conditions + 10 > column.bottom()) return;
+        y = paintHeading(paper_, column, y, QStringLiteral("Typical values (predicted)"));
+        y += paper_.paragraph({column.left(), y, column.width(), 0}, qt(sheet_.conditions),
+                              {smallType.size, false, Paper::muted(), Qt::AlignLeft}) +
+             1;
+        typicalFrom_ = paintValues(paper_, column, y, column.bottom(), sheet_.typical, 0, setting);
+    }
+    void continued() {
+        const QRectF all = body();
+        const QRectF column = all.adjusted(0, 0, -all.width() / 3, 0);
+        double y = all.top();
+        if (agreedFrom_ < sheet_.agreed.size()) {
+            y = paintHeading(paper_, column, y, QStringLiteral("Agreed limits, continued"));
+            paintValues(paper_, column, y, all.bottom(), sheet_.agreed, agreedFrom_, tight);
+            y += blockGap;
+        }
+        if (typicalFrom_ >= sheet_.typical.size()) return;
+        y = paintHeading(paper_, column, y, QStringLiteral("Typical values (predicted), continued"));
+        paintValues(paper_, column, y, all.bottom(), sheet_.typical, typicalFrom_, tight);
+    }
+
+    using Block = std::pair<std::string, std::vector<std::string>>;
+    [[nodiscard]] double blockHeight(const Block& block, double width) const {
+        double height = 5.2 + 1.5;
+        for (const std::string& words : block.second)
+            height += paper_.paragraphHeight(width - 3, qt(words), noteType) + 0.6;
+        return height;
+    }
+    /// How many blocks stand in the left column, and how high the higher column then is.
+    [[nodiscard]] std::pair<std::size_t, double> balance(const std::vector<Block>& blocks, double width) const {
+        double all = 0, left = 0;
+        for (const Block& block : blocks) all += blockHeight(block, width);
+        std::pair<std::size_t, double> best{0, all};
+        for (std::size_t k = 0; k < blocks.size(); ++k) {
+            left += blockHeight(blocks[k], width);
+            if (const double high = std::max(left, all - left); high < best.second) best = {k + 1, high};
+        }
+        return best;
+    }
+    void secondPage() {
+        const QRectF all = body();
+        const double half = (all.width() - columnGap) / 2;
+        std::vector<Block> blocks = sheet_.notes;
+        if (const std::string missing = missingWords(); !missing.empty()) blocks.back().second.push_back(missing);
+        const auto [split, needed] = balance(blocks, half);
+        const auto count = static_cast<double>(std::max<std::size_t>(1, sheet_.charts.size()));
+        const double each = std::min(72.0, (all.height() - needed) / count);
+        double y = all.top();
+        for (const shop::Chart& chart : sheet_.charts) {
+            paintChart(paper_, {all.left(), y, all.width(), each - 4}, chart);
+            y += each;
+        }
+        for (std::size_t k = 0; k < blocks.size(); ++k) {
+            const QRectF column(k < split ? all.left() : all.left() + half + columnGap, y, half, 0);
+            double at = y;
+            for (std::size_t before = k < split ? 0 : split; before < k; ++before)
+                at += blockHeight(blocks[before], half);
+            paintBlock(column, at, blocks[k]);
+        }
+    }
+    void paintBlock(const QRectF& column, double y, const Block& block) {
+        y = paintHeading(paper_, column, y, qt(block.first)) - 0.6;
+        for (const std::string& words : block.second) {
+            paper_.text({column.left(), y, 3, Paper::lineHeight(noteType)}, QStringLiteral("–"), noteType);
+            y += paper_.paragraph({column.left() + 3, y, column.width() - 3, 0}, qt(words), noteType) + 0.6;
+        }
+    }
+    /// What could not be printed. Names stand on the first page, so all of it is known by now.
+    [[nodiscard]] std::string missingWords() const {
+        for (const auto& [title, paragraphs] : sheet_.notes)
+            for (const std::string& words : paragraphs) (void)paper_.printable(qt(words));
+        for (const shop::ValueRow& row : sheet_.typical) (void)paper_.printable(qt(row.what + row.condition));
+        QString list;
+        for (const char32_t one : paper_.missing())
+            list += (list.isEmpty() ? QString() : QStringLiteral(", ")) + QStringLiteral("U+") +
+                    QStringLiteral("%1").arg(static_cast<uint>(one), 4, 16, QLatin1Char('0')).toUpper();
+        if (list.isEmpty()) return {};
+        return "□ stands for a character that this paper's type does not have: " + list.toStdString() + ".";
+    }
+
+    Paper& paper_;
+    const shop::Datasheet& sheet_;
+    int pages_;
+    std::size_t agreedFrom_ = 0, typicalFrom_ = 0;
+};
+
+}  // namespace
+
+int paintDatasheetPages(Paper& paper, const shop::Datasheet& sheet, int pages) {
+    return Pages(paper, sheet, pages).paint();
+}
+
+}  // namespace papers
