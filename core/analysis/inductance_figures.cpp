@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "analysis/figure_making.h"
+#include "network/in_parallel.h"
 
 namespace analysis {
 
@@ -79,24 +80,29 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
                  "",
                  {}});
     constexpr double leakageFrequency = 10e3;
+    std::vector<std::pair<std::size_t, std::size_t>> pairs;
     for (std::size_t a = 0; a < design.windings.size(); ++a)
-        for (std::size_t b = a + 1; b < design.windings.size(); ++b) {
-            if (context.pipeline.stopped()) return;
-            const auto prepared = context.pipeline.measurement(
-                shortCircuit(design, design.windings[a], design.windings[b]), &design.windings[a]);
-            const auto z = prepared.solve(leakageFrequency)(prepared.layout().impedance(0));
-            figures.push_back(
-                {"leakage_10kHz." + design.windings[a].name + "." + design.windings[b].name,
-                 z.imag() / (2 * std::numbers::pi * leakageFrequency),
-                 "H",
-                 0.1,
-                 "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's double "
-                 "series in the window and image potential beyond it",
-                 doubts.empty(),
-                 doubts,
-                 "",
-                 {}});
-        }
+        for (std::size_t b = a + 1; b < design.windings.size(); ++b) pairs.emplace_back(a, b);
+    std::vector<double> leakage(pairs.size());
+    network::inParallel(pairs.size(), [&](std::size_t k) {
+        if (context.pipeline.stopped()) return;
+        const auto &seen = design.windings[pairs[k].first], &shorted = design.windings[pairs[k].second];
+        const auto network = context.pipeline.measurement(shortCircuit(design, seen, shorted), &seen);
+        leakage[k] = network.solve(leakageFrequency)(network.layout().impedance(0)).imag() /
+                     (2 * std::numbers::pi * leakageFrequency);
+    });
+    for (std::size_t k = 0; k < pairs.size(); ++k)
+        figures.push_back(
+            {"leakage_10kHz." + design.windings[pairs[k].first].name + "." + design.windings[pairs[k].second].name,
+             leakage[k],
+             "H",
+             0.1,
+             "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's double series in "
+             "the window and image potential beyond it",
+             doubts.empty(),
+             doubts,
+             "",
+             {}});
 }
 
 }  // namespace analysis

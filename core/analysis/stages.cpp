@@ -150,8 +150,8 @@ std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
             return it->second;
         }
     note(Stage::Solve);
-    // Halving an interval that was off by this leaves some 4e-6 (degree seven): 0.00004 dB.
-    constexpr double tolerance = 1e-3;
+    // Halving an interval that was off by this leaves some 1e-5 (degree seven): 0.0001 dB.
+    constexpr double tolerance = 3e-3;
     constexpr int mostSolves = 600;
     auto solved = std::make_shared<Solved>(hookUp, circuitOf(design_, hookUp));
     solved->from = lowestFrequency;

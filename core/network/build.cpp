@@ -13,7 +13,7 @@
 namespace network {
 
 Pieces usualPieces(const coil::CoilBuild& build) {
-    constexpr double wanted = 48;
+    constexpr double wanted = 32;
     constexpr int most = 4;
     const int each =
         static_cast<int>(std::lround(wanted / std::max<double>(1, static_cast<double>(build.layers.size()))));

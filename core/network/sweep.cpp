@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "network/in_parallel.h"
+
 namespace network {
 
 namespace {
@@ -83,43 +85,61 @@ void Sweep::finish() {
     for (std::size_t k = 0; k + 1 < points_.size(); ++k) intervals_.push_back(interval(k));
 }
 
+void Sweep::takeLogarithms() {
+    log_.clear();
+    for (const auto& p : points_) log_.push_back(std::log(p.frequency));
+}
+
+std::vector<char> Sweep::insert(const std::vector<Point>& middles, const std::vector<char>& open, double tolerance) {
+    std::vector<Point> points;
+    std::vector<char> next;
+    std::size_t used = 0;
+    for (std::size_t k = 0; k < open.size(); ++k) {
+        points.push_back(points_[k]);
+        if (open[k] == 0) {
+            next.push_back(0);
+            continue;
+        }
+        const Interval guess = interval(k);
+        const Point& middle = middles[used++];
+        const double off = deviation(newton(guess.node, guess.coefficient, std::log(middle.frequency)), middle.value);
+        const bool agrees = off < tolerance;
+        if (agrees) error_ = std::max(error_, off);
+        points.push_back(middle);
+        next.insert(next.end(), 2, agrees ? 0 : 1);
+    }
+    points.push_back(points_.back());
+    points_ = std::move(points);
+    return next;
+}
+
 Sweep Sweep::over(const Prepared& network, double from, double to, double tolerance, int mostSolves,
                   const std::stop_token& stop) {
     constexpr double startPerDecade = 3;
     Sweep sweep;
     const int first = 1 + static_cast<int>(std::ceil(std::max(3.0, std::log10(to / from) * startPerDecade)));
-    std::vector<char> open;  // per interval: its middle has not yet agreed
-    for (int k = 0; k < first; ++k) {
-        if (stop.stop_requested()) return sweep;
-        sweep.points_.push_back(network.point(from * std::pow(to / from, double(k) / (first - 1))));
-        sweep.log_.push_back(std::log(sweep.points_.back().frequency));
-        if (k > 0) open.push_back(1);
-    }
+    const auto solveAll = [&](const std::vector<double>& frequencies) {
+        std::vector<Point> solved(frequencies.size());
+        inParallel(frequencies.size(), [&](std::size_t k) {
+            if (!stop.stop_requested()) solved[k] = network.point(frequencies[k]);
+        });
+        return solved;
+    };
+    std::vector<double> wanted;
+    for (int k = 0; k < first; ++k) wanted.push_back(from * std::pow(to / from, double(k) / (first - 1)));
+    sweep.points_ = solveAll(wanted);
+    std::vector<char> open(sweep.points_.size() - 1, 1);  // per interval: its middle has not yet agreed
     while (std::find(open.begin(), open.end(), 1) != open.end()) {
         if (sweep.solves() >= mostSolves || stop.stop_requested()) return sweep;
-        std::vector<Point> points;
-        std::vector<char> next;
-        for (std::size_t k = 0; k + 1 < sweep.points_.size(); ++k) {
-            points.push_back(sweep.points_[k]);
-            if (open[k] == 0) {
-                next.push_back(0);
-                continue;
-            }
-            if (stop.stop_requested()) return sweep;
-            const double middle = (sweep.log_[k] + sweep.log_[k + 1]) / 2;
-            const Interval guess = sweep.interval(k);
-            points.push_back(network.point(std::exp(middle)));
-            const double off = deviation(newton(guess.node, guess.coefficient, middle), points.back().value);
-            const bool agrees = off < tolerance;
-            if (agrees) sweep.error_ = std::max(sweep.error_, off);
-            next.insert(next.end(), 2, agrees ? 0 : 1);
-        }
-        points.push_back(sweep.points_.back());
-        sweep.points_ = std::move(points);
-        sweep.log_.clear();
-        for (const auto& p : sweep.points_) sweep.log_.push_back(std::log(p.frequency));
-        open = std::move(next);
+        sweep.takeLogarithms();
+        wanted.clear();
+        for (std::size_t k = 0; k < open.size(); ++k)
+            if (open[k] != 0) wanted.push_back(std::exp((sweep.log_[k] + sweep.log_[k + 1]) / 2));
+        const std::vector<Point> middles = solveAll(wanted);
+        if (stop.stop_requested()) return sweep;
+        open = sweep.insert(middles, open, tolerance);
     }
+    sweep.takeLogarithms();
     sweep.finish();
     sweep.converged_ = true;
     return sweep;

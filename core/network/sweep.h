@@ -40,6 +40,9 @@ private:
     [[nodiscard]] Interval interval(std::size_t left) const;
     [[nodiscard]] std::size_t intervalOf(double logFrequency) const;
     void finish();
+    void takeLogarithms();
+    /// Adds solved middles of the open intervals; which of the new intervals are still open.
+    std::vector<char> insert(const std::vector<Point>& middles, const std::vector<char>& open, double tolerance);
 
     std::vector<Point> points_;  // rising
     std::vector<double> log_;

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A loop shared out over the machine's cores.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <exception>
+#include <thread>
+#include <vector>
+
+namespace network {
+
+/// Calls work(i) for i = 0 … count - 1, each once, on up to four threads with interleaved shares; returns when all are
+/// done. `work` must only read shared values and write to its own place, so the result does not depend on the number of
+/// threads. The first exception is passed on.
+template <class Work>
+void inParallel(std::size_t count, const Work& work) {
+    const std::size_t threads = std::min<std::size_t>({count, 4, std::max(1U, std::thread::hardware_concurrency())});
+    std::vector<std::exception_ptr> failures(threads);
+    const auto share = [&](std::size_t first) {
+        try {
+            for (std::size_t i = first; i < count; i += threads) work(i);
+        } catch (...) {
+            failures[first] = std::current_exception();
+        }
+    };
+    {
+        std::vector<std::jthread> others;
+        for (std::size_t t = 1; t < threads; ++t) others.emplace_back(share, t);
+        if (threads > 0) share(0);
+    }
+    for (const auto& failure : failures)
+        if (failure) std::rethrow_exception(failure);
+}
+
+}  // namespace network
