@@ -12,7 +12,7 @@ namespace papers {
 namespace {
 
 constexpr double footHeight = 13, columnGap = 8, blockGap = 3.5;
-constexpr double outlineMost = 76, outlineLeast = 56;  // mm
+constexpr double outlineMost = 82, outlineLeast = 56, outlineUsual = 68, outlineHead = 9;  // mm
 constexpr Type noteType{8.5, false, {}, Qt::AlignLeft};
 constexpr Type smallType{7.5, false, {}, Qt::AlignLeft};
 
@@ -103,14 +103,13 @@ private:
         const double top = head();
         const double half = (all.width() - columnGap) / 2;
         const bool outlined = sheet_.outline.width > 0;
-        const double usualOutline = std::min(outlineMost, 0.31 * all.height());
         // Long tables are set tighter first, then take room from the outline.
-        const auto fits = [&](double outline, const Setting& setting) {
-            return top + tablesHeight(half + 2, setting) <= all.bottom() - (outlined ? outline + 9 : 0);
+        const auto rest = [&](const Setting& setting) {
+            return all.bottom() - top - tablesHeight(half + 2, setting) - outlineHead - 1;
         };
-        const Setting setting = fits(usualOutline, usual) ? usual : tight;
-        const double outline = !outlined ? 0 : fits(usualOutline, setting) ? usualOutline : outlineLeast;
-        const double bottom = all.bottom() - (outlined ? outline + 9 : 0);
+        const Setting setting = !outlined || rest(usual) >= outlineUsual ? usual : tight;
+        const double outline = outlined ? std::clamp(rest(setting), outlineLeast, outlineMost) : 0;
+        const double bottom = all.bottom() - (outlined ? outline + outlineHead : 0);
         const QRectF left(all.left(), top, half - 2, bottom - top);
         const QRectF right(left.right() + columnGap, top, half + 2, bottom - top);
         leftColumn(left);

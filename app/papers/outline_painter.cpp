@@ -9,7 +9,7 @@ namespace papers {
 
 namespace {
 
-constexpr double dimensionGap = 6;  // mm between an edge and its dimension line, and between two of them
+constexpr double dimensionGap = 5.5;  // mm between an edge and its dimension line, and between two of them
 constexpr double arrow = 2.2;
 constexpr double stroke = 0.35;
 
@@ -34,7 +34,7 @@ void horizontal(Paper& paper, double x0, double x1, double from, double y, const
     arrowHead(paper, {x1, y}, {narrow ? -1.0 : 1.0, 0});
     const Type type{8, false, {}, Qt::AlignHCenter};
     if (narrow && paper.width(figure, type) > x1 - x0 - 1)
-        paper.text({x1 + out + 0.8, y - 2, 14, 4}, figure, {8, false, {}, Qt::AlignLeft});
+        paper.text({x0 - out - 14.8, y - 2, 14, 4}, figure, {8, false, {}, Qt::AlignRight});
     else
         paper.text({(x0 + x1) / 2 - 10, y - 4, 20, 4}, figure, type);
 }
@@ -75,6 +75,11 @@ struct View {
     QColor iron, coil;
 
     void pins(const QPointF& middle) const {
+        // Numbers as large as their pitch allows.
+        double wide = 0;
+        for (const shop::PinSpot& pin : outline.pins)
+            wide = std::max(wide, paper.width(QString::number(pin.number), {7, true, {}, {}}));
+        const double size = std::clamp(7 * 0.85 * outline.pitch * mm / wide, 4.5, 7.0);
         for (const shop::PinSpot& pin : outline.pins) {
             const QPointF at = middle + QPointF(pin.x * mm, -pin.y * mm);
             const double radius = std::min(0.9, outline.pitch * mm / 5);
@@ -84,7 +89,7 @@ struct View {
                 paper.circle(at, radius, pin.used, stroke);
             const double inward = pin.y > 0 ? 1 : -1;
             paper.text({at.x() - 4, at.y() + inward * 2.4 - 1.7, 8, 3.4}, QString::number(pin.number),
-                       {7, pin.used, pin.used ? Paper::ink() : Paper::muted(), Qt::AlignHCenter});
+                       {size, pin.used, pin.used ? Paper::ink() : Paper::muted(), Qt::AlignHCenter});
         }
     }
     /// From the solder side: x across, y along the tongue upward.

@@ -11,7 +11,8 @@ namespace {
 constexpr double stroke = 0.3;  // mm
 constexpr double terminalRadius = 0.7;
 constexpr double leadLength = 9;
-constexpr int humps = 4;  // of the symbol, whatever the winding
+constexpr double shieldLeads = 3.4;  // from one shield's lead to the next
+constexpr int humps = 4;             // of the symbol, whatever the winding
 
 /// Earth: a stem and three bars.
 void earth(Paper& paper, const QPointF& at) {
@@ -79,7 +80,7 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
     const auto shields = static_cast<double>(schematic.shields.size());
     const double shieldPitch = std::min(5.0, 18 / std::max(1.0, shields));
     const double middle = rect.center().x(), coreHalf = 0.8, gap = 3.5;
-    const double foot = 9 + (shields > 1 ? 3.2 * (shields - 1) : 0);
+    const double foot = 9 + (shields > 1 ? shieldLeads * (shields - 1) : 0);
     const QRectF area = rect.adjusted(0, 0, 0, -foot);
     const std::size_t most = std::max<std::size_t>({left.size(), right.size(), 1});
     const double tall = std::min(area.height(), 34.0 * static_cast<double>(most));
@@ -102,20 +103,27 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
         if (drawing.earthed("core")) earth(paper, corner + QPointF(4, 0));
         paper.text({lead.x() + 1.7, lead.y() - 2, 14, 4}, QStringLiteral("core"), {8, true, {}, Qt::AlignLeft});
     }
-    for (std::size_t k = 0; k < schematic.shields.size(); ++k) {
-        const shop::SchematicShield& shield = schematic.shields[k];
+    // Earthed shields last, so that one earth stands below them all.
+    std::vector<shop::SchematicShield> sorted = schematic.shields;
+    std::stable_partition(sorted.begin(), sorted.end(), [&](const auto& s) { return !drawing.earthed(s.terminal); });
+    for (std::size_t k = 0; k < sorted.size(); ++k) {
         const double x = coreX - coreHalf - gap - (shields - static_cast<double>(k) - 1) * shieldPitch;
-        paper.polyline({{x, inner.top() + 1}, {x, inner.bottom()}}, stroke, Paper::ink(), {6, 4});
-        // Leads turn off to the left, the leftmost first, so that they do not cross.
-        const double y = inner.bottom() + 2.5 + 3.2 * static_cast<double>(k);
+        const double y = inner.bottom() + 2.5 + shieldLeads * static_cast<double>(k);
         const QPointF end(middle - width / 2 - coreHalf - gap - 6, y);
+        paper.polyline({{x, inner.top() + 1}, {x, inner.bottom()}}, stroke, Paper::ink(), {6, 4});
         paper.line({x, inner.bottom()}, {x, y}, stroke);
         paper.line({x, y}, end, stroke);
-        if (drawing.earthed(shield.terminal) && k + 1 == schematic.shields.size()) earth(paper, {end.x() + 3, y});
         paper.circle(end, terminalRadius, false, stroke);
-        const std::string name =
-            shield.terminal == shield.name ? shield.name : shield.terminal + " (" + shield.name + ")";
-        paper.text({end.x() - 1.7 - 24, y - 2, 24, 4}, QString::fromStdString(name), {8, true, {}, Qt::AlignRight});
+        const bool last = k + 1 == sorted.size();
+        if (drawing.earthed(sorted[k].terminal)) {
+            const QPointF joint = end + QPointF(3, 0);
+            if (last) earth(paper, joint);
+            if (!last) paper.line(joint, joint + QPointF(0, shieldLeads), stroke);
+            if (!last || (k > 0 && drawing.earthed(sorted[k - 1].terminal))) paper.circle(joint, 0.35, true, stroke);
+        }
+        const double edge = std::max(rect.left(), end.x() - 26);
+        paper.text({edge, y - 2, end.x() - 1.7 - edge, 4}, QString::fromStdString(sorted[k].terminal),
+                   {8, true, {}, Qt::AlignRight});
     }
 }
 

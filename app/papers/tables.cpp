@@ -78,7 +78,7 @@ double paintPinout(Paper& paper, const QRectF& column, double y, const std::vect
     double name = 8, where = 12;
     for (const shop::PinoutRow& row : rows) {
         name = std::max(name, std::min(20.0, paper.width(qt(row.terminal), bold) + 3));
-        where = std::max(where, std::min(30.0, paper.width(qt(row.where), plain) + 3));
+        where = std::max(where, std::min(38.0, paper.width(qt(row.where), plain) + 3));
     }
     for (const shop::PinoutRow& row : rows) {
         const double x = column.left() + name + where, wide = column.right() - dotRoom - x;

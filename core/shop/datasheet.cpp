@@ -25,12 +25,12 @@ std::string levelPoint(design::LevelAt at) {
 /// Everything that the values depend on, in one sentence.
 std::string conditionsOf(const design::Design& design, const design::HookUp& hookUp) {
     std::string words = "At " + units::writeExact(units::Kind::Temperature, design.conditions.temperature) +
-                        ", hook-up “" + hookUp.name + "”: ";
+                        ", hook-up “" + hookUp.name + "” (";
     for (std::size_t k = 0; k < hookUp.ports.size(); ++k)
-        words += (k ? "; " : "") + hookUp.ports[k].port + " " + portWords(hookUp.ports[k]);
+        words += (k ? "; " : "") + hookUp.ports[k].port + ": " + portWords(hookUp.ports[k]);
     std::string level = units::writeExact(units::Kind::LevelDbu, design.brief.operatingLevel);
     if (level.starts_with("-")) level.replace(0, 1, "−");
-    words += ". Levels at the " + levelPoint(design.brief.levelAt) + "; operating level " + level + ".";
+    words += "). Levels at the " + levelPoint(design.brief.levelAt) + "; operating level " + level + ".";
     for (const design::DirectCurrent& current : design.conditions.directCurrents)
         words += " With " + units::writeExact(units::Kind::Current, current.current) + " direct current in the " +
                  windingRoles(design, hookUp).at(current.winding).title + ".";

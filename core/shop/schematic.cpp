@@ -79,6 +79,11 @@ std::vector<std::string> reached(const Joined& joined, const std::vector<Piece>&
     return found;
 }
 
+/// "inner shield", "shield SH".
+std::string shieldWords(const SchematicShield& shield) {
+    return shield.name.find("shield") == std::string::npos ? "shield " + shield.name : shield.name;
+}
+
 void number(std::map<std::string, WindingRole>& roles, const design::Design& design, const std::string& title) {
     int all = 0, count = 0;
     for (const auto& [name, role] : roles) all += role.title == title;
@@ -160,6 +165,7 @@ Schematic schematicOf(const design::Design& design, const design::HookUp& hookUp
         for (const design::Item& item : place.order)
             if (const design::Shield* s = item.shield())
                 schematic.shields.push_back({s->name, s->terminal.empty() ? s->name : s->terminal});
+    // Not in the order of the coil, which is nobody's matter outside.
     std::sort(schematic.shields.begin(), schematic.shields.end(),
               [](const auto& a, const auto& b) { return a.name < b.name; });
     const Joined joined(design, hookUp);
@@ -203,7 +209,7 @@ std::vector<PinoutRow> pinoutOf(const design::Design& design, const Schematic& s
                     add(row, winding.title + " tap, " + std::to_string(std::lround(100 * tap.share)) + " % from start");
         }
         for (const SchematicShield& shield : schematic.shields)
-            if (shield.terminal == terminal.name) add(row, "shield " + shield.name);
+            if (shield.terminal == terminal.name) add(row, shieldWords(shield));
         if (row.function.empty()) row.function = "not connected";
         rows.push_back(std::move(row));
     }
@@ -211,7 +217,7 @@ std::vector<PinoutRow> pinoutOf(const design::Design& design, const Schematic& s
         return std::any_of(rows.begin(), rows.end(), [&](const PinoutRow& r) { return r.terminal == name; });
     };
     for (const SchematicShield& shield : schematic.shields)
-        if (!listed(shield.terminal)) rows.push_back({shield.name, "shield lead", "shield", false});
+        if (!listed(shield.terminal)) rows.push_back({shield.name, "lead", "shield", false});
     if (schematic.coreReachable && !listed("core")) rows.push_back({"core", "core", "core earth", false});
     return rows;
 }

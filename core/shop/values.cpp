@@ -16,7 +16,7 @@ struct Known {
     const char* words;
 };
 constexpr Known known[] = {{"ratio", "Ratio"},
-                           {"gain_1kHz", "Gain, 1 kHz"},
+                           {"gain_1kHz", "Gain re source EMF, 1 kHz"},
                            {"insertion_loss", "Insertion loss, 1 kHz"},
                            {"low_3dB", "−3 dB, low"},
                            {"high_3dB_first", "−3 dB, high"},
@@ -111,7 +111,10 @@ struct Rows {
             if (!std::isfinite(figure.value) && figure.unit != "Hz") continue;
             const std::string text = quantity == "ratio" ? ratioText(figure.value) : valueText(figure);
             std::string where = named(parts, roles);
-            if (quantity == "gain_1kHz") where += where.empty() ? "re source EMF" : ", re source EMF";
+            // Among several outputs the observed one is named too.
+            if (where.empty() && design.ports.size() > 2 && (quantity == "gain_1kHz" || quantity == "insertion_loss"))
+                where = figure.ports.empty() ? "" : figure.ports.back();
+            if (quantity == "inductance_10Hz" && !roles.at(parts.back()).driven) continue;
             rows.push_back({wordsOf(quantity), where, text, !figure.valid});
         }
     }
@@ -194,8 +197,29 @@ units::Kind kindOf(const std::string& quantity) {
     return quantity.ends_with("capacitance") ? units::Kind::Capacitance : units::Kind::Number;
 }
 
+std::string signedDecibels(double value) {
+    const std::string text = minus(units::writeExact(units::Kind::Decibel, value));
+    return value > 0 && !text.starts_with("+") ? "+" + text : text;
+}
+
+/// Neighbours that say the same of several things become one row.
+std::vector<ValueRow> merged(const std::vector<ValueRow>& rows) {
+    constexpr std::size_t longest = 60;
+    std::vector<ValueRow> all;
+    for (const ValueRow& row : rows) {
+        ValueRow* last = all.empty() ? nullptr : &all.back();
+        if (last && !row.condition.empty() && !last->condition.empty() && last->what == row.what &&
+            last->value == row.value && last->doubtful == row.doubtful &&
+            last->condition.size() + row.condition.size() < longest)
+            last->condition += ", " + row.condition;
+        else
+            all.push_back(row);
+    }
+    return all;
+}
+
 std::string corner(const design::MaskPoint& point) {
-    const auto text = [](double value) { return minus(units::writeExact(units::Kind::Decibel, value)); };
+    const auto text = [](double value) { return signedDecibels(value); };
     const std::string at = units::writeExact(units::Kind::Frequency, point.frequency) + ": ";
     if (point.low && point.high) return at + text(*point.low) + " to " + text(*point.high);
     return at + (point.low ? "at least " + text(*point.low) : point.high ? "at most " + text(*point.high) : "free");
@@ -249,7 +273,7 @@ std::vector<ValueRow> typicalValues(const design::Design& design, const analysis
          {"maximum_level_20Hz", "headroom_20Hz", "noise_figure_1kHz", "dcr", "inductance_10Hz", "input_capacitance"})
         rows.add(quantity);
     rows.addOtherHookUps();
-    return std::move(rows.rows);
+    return merged(rows.rows);
 }
 
 }  // namespace shop
