@@ -56,9 +56,10 @@ while IFS=$tab read -r kind what file expression; do
         echo "$kind: $what: SURVIVED"
         survived=$((survived + 1))
     else
-        dead=$(sed -n 's/^\[  FAILED  \] \([A-Za-z]*[.][A-Za-z0-9_]*\).*(.*/\1/p' "$copy/log" | sort -u)
-        count=$(echo "$dead" | grep -c . || true)
-        echo "$kind: $what: $count died: $(echo "$dead" | head -n 3 | tr '\n' ' ')"
+        # Rows of a table count each, and are named once.
+        sed -n 's/^\[  FAILED  \] \([^ ,]*[.][^ ,]*\).*/\1/p' "$copy/log" | sort -u >"$copy/dead"
+        names=$(sed 's@^[^/.]*/@@; s@/[^/]*$@@' "$copy/dead" | sort -u | head -n 3 | tr '\n' ' ')
+        echo "$kind: $what: $(wc -l <"$copy/dead") died: $names"
         killed=$((killed + 1))
     fi
     cp "$copy/original" "$tree/$file"
