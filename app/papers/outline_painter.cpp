@@ -48,11 +48,16 @@ void vertical(Paper& paper, double y0, double y1, double from, double x, const Q
     paper.textUpward({x - 4, (y0 + y1) / 2 - 10, 4, 20}, figure, {8, false, {}, Qt::AlignHCenter});
 }
 
-void centreLines(Paper& paper, const QRectF& around) {
+/// Lines of symmetry; the one between the pins stops at the coil, where their numbers stand.
+void centreLines(Paper& paper, const QRectF& around, const QRectF& coil) {
     const QVector<double> chain{24, 6, 4, 6};
     const QPointF middle = around.center();
-    paper.polyline({{around.left() - 2, middle.y()}, {around.right() + 2, middle.y()}}, hairline, Paper::ink(), chain);
-    paper.polyline({{middle.x(), around.top() - 2}, {middle.x(), around.bottom() + 2}}, hairline, Paper::ink(), chain);
+    const auto draw = [&](const QPointF& a, const QPointF& b) {
+        paper.polyline({a, b}, hairline, Paper::ink(), chain);
+    };
+    draw({around.left() - 2, middle.y()}, {around.right() + 2, middle.y()});
+    draw({middle.x(), around.top() - 2}, {middle.x(), coil.top() - 1.5});
+    draw({middle.x(), coil.bottom() + 1.5}, {middle.x(), around.bottom() + 2});
 }
 
 /// Scale of the drawing: the largest usual one at which both views and their dimensions fit.
@@ -99,7 +104,7 @@ struct View {
         const QRectF body = centred(middle, outline.coilWidth * mm, outline.coilLength * mm);
         paper.box(core, stroke, iron);
         paper.box(body, stroke, coil);
-        centreLines(paper, all);
+        centreLines(paper, all, body);
         pins(middle);
         horizontal(paper, all.left(), all.right(), core.top(), all.top() - dimensionGap, millimetres(outline.width));
         vertical(paper, all.top(), all.bottom(), all.left(), all.left() - dimensionGap, millimetres(outline.length));

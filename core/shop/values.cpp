@@ -169,9 +169,8 @@ struct Rows {
                                     return use.role == design::Role::Drive && use.mode == design::Mode::Common;
                                 });
             if (common) continue;  // an unbalance follows from tolerances, which a prediction does not know
-            const std::string rest = named(parts, roles);
-            rows.push_back(
-                {"Gain, 1 kHz", (rest.empty() ? "" : rest + ", ") + figure.hookUp, valueText(figure), !figure.valid});
+            if (parts.size() == 1)
+                rows.push_back({wordsOf("gain_1kHz"), figure.hookUp, valueText(figure), !figure.valid});
         }
     }
 };
