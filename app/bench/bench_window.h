@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The main window: assembles the panes and hands designs and answers between
+// them. It owns no physics.
+#pragma once
+
+#include <QComboBox>
+#include <QLabel>
+#include <QMainWindow>
+#include <QTimer>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "bench/actions.h"
+#include "bench/elided_label.h"
+#include "bench/figures_table.h"
+#include "bench/memory.h"
+#include "bench/promise_strip.h"
+#include "document/document.h"
+#include "document/selection.h"
+#include "plots/plot_grid.h"
+#include "solver/latest_wins.h"
+
+namespace cut {
+class CutView;
+}
+namespace editors {
+class FormPane;
+}
+
+namespace bench {
+
+class BenchWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    /// `demos`: paths of designs offered under "New from demo".
+    BenchWindow(std::shared_ptr<const catalog::Catalog> shop, design::DesignPtr start, std::vector<std::string> demos);
+    ~BenchWindow() override;
+
+    /// Opens without asking. A file that cannot be read leaves the open design as
+    /// it is and says why in the message line.
+    bool openFile(const QString& path);
+    bool newFrom(const QString& demo);
+    bool saveTo(const QString& path);
+    bool writeDatasheet(const QString& path);
+    void say(const QString& sentence);
+
+    [[nodiscard]] document::Document& document() { return document_; }
+    [[nodiscard]] document::Selection& selection() { return selection_; }
+    [[nodiscard]] plots::PlotGrid& plotGrid() { return *plots_; }
+    [[nodiscard]] FiguresTable& figures() { return *figures_; }
+    [[nodiscard]] PromiseStrip& promises() { return *promises_; }
+    [[nodiscard]] QComboBox& hookUps() { return *hookUps_; }
+    [[nodiscard]] Actions& actions() { return *actions_; }
+    [[nodiscard]] const analysis::AnswerPtr& answer() const { return answer_; }
+    [[nodiscard]] const QString& message() const { return message_->text(); }
+    [[nodiscard]] bool computing() const { return solver_.busy(); }
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    bool event(QEvent* event) override;
+
+private:
+    void assemble();
+    void buildHead();
+    void connectActions();
+    void connectDocument();
+    void ask();
+    [[nodiscard]] analysis::Question question(const design::Design& design) const;
+    void showAnswer(const analysis::AnswerPtr& answer);
+    void showState();
+    void showHookUps();
+    void showDemos();
+    void showRecent();
+    void point(const analysis::PromiseState& promise);
+    void chooseFile();
+    bool save();
+    bool saveAs();
+    void choosePair();
+    void chooseDatasheet();
+    void wear(Look look);
+    [[nodiscard]] bool mayLeave();
+    [[nodiscard]] QString folder() const;
+    /// Null if it cannot be read; the message line then says why. `note`: what the reader should know of the file.
+    design::DesignPtr read(const QString& path, QString& note);
+
+    document::Document document_;
+    document::Selection selection_;
+    solver::LatestWins solver_;
+    std::vector<std::string> demos_;
+    Memory memory_;
+    analysis::AnswerPtr answer_;
+    std::string hookUp_;
+
+    Actions* actions_ = nullptr;
+    cut::CutView* cut_ = nullptr;
+    editors::FormPane* forms_ = nullptr;
+    plots::PlotGrid* plots_ = nullptr;
+    FiguresTable* figures_ = nullptr;
+    PromiseStrip* promises_ = nullptr;
+    QComboBox* hookUps_ = nullptr;
+    ElidedLabel* name_ = nullptr;
+    ElidedLabel* lastAct_ = nullptr;
+    ElidedLabel* message_ = nullptr;
+    QLabel* busy_ = nullptr;
+    QTimer busyWait_;
+};
+
+}  // namespace bench

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A saved design beside the open one.
+#include <QFileDialog>
+
+#include "bench/bench_window.h"
+#include "compare/pair_window.h"
+
+namespace bench {
+
+void BenchWindow::choosePair() {
+    const QString path = QFileDialog::getOpenFileName(this, tr("Design to put beside this one"), folder(),
+                                                      QStringLiteral("Coilwright (*.coilwright)"));
+    if (path.isEmpty()) return;
+    QString note;
+    const design::DesignPtr other = read(path, note);
+    if (!other) return;
+    auto* pair = new compare::PairWindow(document_.design(), other, document_.shop(), this);
+    pair->setAttribute(Qt::WA_DeleteOnClose);
+    pair->show();
+    if (!note.isEmpty()) say(note.trimmed());
+}
+
+}  // namespace bench
