@@ -47,7 +47,8 @@ int FiguresModel::columnCount(const QModelIndex& parent) const {
 QString FiguresModel::text(const units::Figure& figure, int column) const {
     switch (column) {
         case Name:
-            return QString::fromStdString(figure.name);
+            return QString::fromStdString(figure.name)
+                .section(QLatin1Char('@'), 0, 0);  // the hook-up has its own column
         case Value:
             return plots::written(figure);
         case Uncertainty:
