@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/figure_making.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace analysis {
@@ -40,6 +41,14 @@ std::string fieldDoubts(const Answer::Stages& stages) {
     add(stages.core->valid, stages.core->why);
     for (const auto& fill : stages.build->fill)
         for (const auto& problem : fill.problems) add(false, problem);
+    const auto& assumed = stages.design->assumptions;
+    add(!assumed.foilEddies, "eddy currents in shield foils are asked for but not part of the model");
+    add(!assumed.leadOuts, "lead-outs are asked for but not part of the model");
+    const auto half = [](const coil::Layer& layer) {
+        return layer.turns != std::floor(layer.turns) && layer.tapAfter.empty();
+    };
+    add(std::none_of(stages.build->layers.begin(), stages.build->layers.end(), half),
+        "half turns load the outer legs unequally; one core path is computed");
     return why;
 }
 

@@ -40,7 +40,7 @@ Trace startTrace(const TraceContext& context, const std::string& name, std::vect
     trace.ports = std::move(ports);
     trace.frequency = context.frequencies;
     trace.validFrom = 0;
-    trace.validTo = context.design.assumptions.leadOuts ? highestFrequency : leadsRule;
+    trace.validTo = leadsRule;
     trace.why = fieldDoubts(context.stages);
     trace.valid = trace.why.empty();
     trace.source = source;
