@@ -22,9 +22,12 @@ bool inDecibels(const std::string& unit) {
     return unit == "dB" || unit == "dBu";
 }
 
-QString signedText(units::Kind kind, double value) {
-    const QString text = plots::shownNumber(units::write(kind, value, 2));
+QString withSign(const std::string& written, double value) {
+    const QString text = plots::shownNumber(written);
     return value > 0 && !text.startsWith(QLatin1Char('+')) ? QLatin1Char('+') + text : text;
+}
+QString signedText(units::Kind kind, double value) {
+    return withSign(units::write(kind, value, 2), value);
 }
 
 }  // namespace
@@ -44,7 +47,8 @@ QString differenceText(const FigurePair& pair) {
     if (inDecibels(pair.a->unit)) {
         // A difference of two levels in dBu is in dB.
         const double hundredths = std::round(difference * 100) / 100;
-        return hundredths == 0 ? QObject::tr("below 0.01 dB") : signedText(units::Kind::Decibel, hundredths);
+        return hundredths == 0 ? QObject::tr("below 0.01 dB")
+                               : withSign(units::writeExact(units::Kind::Decibel, hundredths), hundredths);
     }
     QString text = signedText(units::kindOfUnit(pair.a->unit), difference);
     if (pair.a->value != 0) {

@@ -37,6 +37,7 @@ QWidget* under(const QString& words, QWidget* what) {
     return group;
 }
 
+/// Parts beside or above each other with these shares of the room.
 QSplitter* split(Qt::Orientation orientation, const QList<QWidget*>& parts, const QList<int>& shares) {
     auto* splitter = new QSplitter(orientation);
     splitter->setChildrenCollapsible(false);
@@ -44,6 +45,9 @@ QSplitter* split(Qt::Orientation orientation, const QList<QWidget*>& parts, cons
         splitter->addWidget(parts[k]);
         splitter->setStretchFactor(static_cast<int>(k), shares[k]);
     }
+    QList<int> sizes;
+    for (const int share : shares) sizes << 1000 * share;
+    splitter->setSizes(sizes);
     return splitter;
 }
 
@@ -81,7 +85,8 @@ QWidget* PairWindow::cutsSide() {
     words_->setAccessibleDescription(tr("What differs between the two designs, a line a difference"));
     words_->setFrameShape(QFrame::NoFrame);
     words_->setWordWrap(true);
-    return split(Qt::Vertical, {split(Qt::Horizontal, both, {1, 1}), under(tr("From A to B"), words_)}, {3, 1});
+    words_->setSelectionMode(QAbstractItemView::ExtendedSelection);
+    return split(Qt::Vertical, {split(Qt::Horizontal, both, {1, 1}), under(tr("From A to B"), words_)}, {4, 1});
 }
 
 QWidget* PairWindow::resultsSide() {
@@ -89,9 +94,9 @@ QWidget* PairWindow::resultsSide() {
     difference_ = new plots::PlotPane({"difference", "magnitude_dB", {}}, false, this);
     table_ = new bench::ResultTable(tr("Figures of both"), tr("Every figure of A and of B, and B less A"), this);
     table_->setModel(&figures_);
-    table_->fitColumns(PairFigures::HookUp);
-    auto* plotColumn = split(Qt::Vertical, {under(tr("B drawn, A dashed"), overlay_), difference_}, {1, 1});
-    return split(Qt::Vertical, {plotColumn, under(tr("Figures"), table_)}, {2, 1});
+    table_->fitColumns(PairFigures::Name);
+    auto* plotColumn = split(Qt::Vertical, {under(tr("B drawn; A held, dashed"), overlay_), difference_}, {1, 1});
+    return split(Qt::Vertical, {plotColumn, under(tr("Figures"), table_)}, {9, 4});
 }
 
 void PairWindow::layOut() {
@@ -100,7 +105,7 @@ void PairWindow::layOut() {
     column->setSpacing(between);
     message_ = new bench::ElidedLabel(this);
     message_->setVisible(false);
-    QSplitter* halves = split(Qt::Horizontal, {cutsSide(), resultsSide()}, {1, 1});
+    QSplitter* halves = split(Qt::Horizontal, {cutsSide(), resultsSide()}, {5, 6});
     halves->setHandleWidth(2 * between);
     column->addWidget(message_);
     column->addWidget(halves, 1);
