@@ -15,8 +15,12 @@ struct Named {
     const char* name;
     Verb verb;
 };
-constexpr std::array<Named, 5> verbs{
-    {{"figures", figures}, {"traces", traces}, {"write", write}, {"pair", pair}, {"field", field}}};
+constexpr std::array<Named, 6> verbs{{{"figures", figures},
+                                      {"traces", traces},
+                                      {"write", write},
+                                      {"pair", pair},
+                                      {"picture", picture},
+                                      {"field", field}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -35,6 +39,8 @@ constexpr const char* help =
     "    --hook-up NAME                  with the curves of this hook-up\n"
     "coilwright pair A B --to DIR        what differs between two designs: differences.txt, figures.csv, response.csv\n"
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
+    "coilwright picture DESIGN --to F.png\n"
+    "                                    the window as a picture: --size 1280x800, --dark\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright --help | --version\n"
     "\n"
@@ -55,7 +61,7 @@ std::string result(const std::vector<std::string>& arguments) {
     if (arguments.size() == 1 && arguments.front() == "--version") return programName() + "\n";
     throw units::BadInput(
         units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                     "figures, traces, write, pair, field, --help, --version, or one design to open"});
+                     "figures, traces, write, pair, picture, field, --help, --version, or one design to open"});
 }
 
 }  // namespace

@@ -18,6 +18,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string figures(const std::vector<std::string>& typed);
 [[nodiscard]] std::string traces(const std::vector<std::string>& typed);
 [[nodiscard]] std::string write(const std::vector<std::string>& typed);
+[[nodiscard]] std::string picture(const std::vector<std::string>& typed);
 [[nodiscard]] std::string pair(const std::vector<std::string>& typed);
 [[nodiscard]] std::string field(const std::vector<std::string>& typed);
 

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark]
+#include <QApplication>
+#include <QBuffer>
+#include <QElapsedTimer>
+#include <charconv>
+#include <memory>
+
+#include "bench/bench_window.h"
+#include "bench/theme.h"
+#include "commands/arguments.h"
+#include "commands/verb.h"
+#include "exchange/write_file.h"
+
+namespace commands {
+
+namespace {
+
+constexpr int patience = 20000;  // ms until the window must have its answer
+
+[[noreturn]] void refuseSize(const std::string& found) {
+    throw units::BadInput(
+        units::Fault{"command line: --size", '"' + found + '"', "width x height in pixels, 640x480 to 7680x4320"});
+}
+
+/// "1280x800" as a size.
+QSize sizeIn(const std::string& text) {
+    int width = 0, height = 0;
+    const char* const end = text.data() + text.size();
+    const auto first = std::from_chars(text.data(), end, width);
+    if (first.ec != std::errc() || first.ptr == end || *first.ptr != 'x') refuseSize(text);
+    const auto second = std::from_chars(first.ptr + 1, end, height);
+    if (second.ec != std::errc() || second.ptr != end) refuseSize(text);
+    if (width < 640 || width > 7680 || height < 480 || height > 4320) refuseSize(text);
+    return {width, height};
+}
+
+/// Lets the window lay itself out, compute and draw.
+void settle(const bench::BenchWindow& window) {
+    QElapsedTimer clock;
+    clock.start();
+    do {
+        QApplication::processEvents(QEventLoop::AllEvents, 50);
+    } while ((window.computing() || !window.answer()) && clock.elapsed() < patience);
+    if (!window.answer()) throw std::runtime_error("picture: the window had no answer within 20 seconds.");
+    // Replots are queued once the answer has come.
+    for (int round = 0; round < 10; ++round) QApplication::processEvents(QEventLoop::AllEvents, 20);
+}
+
+}  // namespace
+
+std::string picture(const std::vector<std::string>& typed) {
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--dark"}, {"--to", "--size"}});
+    const std::string to = arguments.option("--to"), size = arguments.option("--size");
+    if (to.empty()) throw units::BadInput(units::Fault{"command line: --to", "no file", "the PNG file to write"});
+    const QSize pixels = size.empty() ? QSize(1280, 800) : sizeIn(size);
+    const Opened opened = openDesign(arguments.operands.front());
+    bench::applyLook(arguments.flags.contains("--dark") ? bench::Look::Dark : bench::Look::Light);
+    bench::BenchWindow window(std::make_shared<const catalog::Catalog>(opened.shop), opened.design, {});
+    window.openFile(QString::fromStdString(arguments.operands.front()));
+    window.resize(pixels);
+    window.show();
+    settle(window);
+    QBuffer png;
+    png.open(QIODevice::WriteOnly);
+    window.grab().save(&png, "PNG");
+    exchange::writeFile(to, png.data().toStdString());
+    return to + '\n';
+}
+
+}  // namespace commands
