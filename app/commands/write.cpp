@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright write DESIGN --datasheet F.pdf [--paper a4|letter] [--hook-up NAME]
+// coilwright write DESIGN [--datasheet F.pdf [--paper a4|letter]] [--netlist F.cir] [--hook-up NAME]
 #include "analysis/answer.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
+#include "exchange/netlist.h"
+#include "exchange/write_file.h"
 #include "papers/datasheet.h"
 #include "units/fault.h"
 
@@ -19,17 +21,26 @@ papers::Format formatOf(const std::string& name) {
 }  // namespace
 
 std::string write(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {}, {"--datasheet", "--paper", "--hook-up"}});
-    const std::string path = arguments.option("--datasheet");
-    if (path.empty())
-        throw units::BadInput(units::Fault{"command line: --datasheet", "no file", "the PDF file to write"});
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {}, {"--datasheet", "--netlist", "--paper", "--hook-up"}});
+    const std::string datasheet = arguments.option("--datasheet"), netlist = arguments.option("--netlist");
+    if (datasheet.empty() && netlist.empty())
+        throw units::BadInput(
+            units::Fault{"command line: write", "nothing to write", "--datasheet F.pdf or --netlist F.cir"});
     const papers::Format format = formatOf(arguments.option("--paper"));
     const Opened opened = openDesign(arguments.operands.front());
     analysis::Question question;
     question.hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
     const analysis::AnswerPtr answer = analysis::answer(*opened.design, opened.shop, {}, {}, question);
-    papers::writeDatasheet(*opened.design, *answer, opened.shop, path, format);
-    return path + '\n';
+    std::string written;
+    if (!datasheet.empty()) {
+        papers::writeDatasheet(*opened.design, *answer, opened.shop, datasheet, format);
+        written += datasheet + '\n';
+    }
+    if (!netlist.empty()) {
+        exchange::writeFile(netlist, exchange::netlist(*opened.design, *answer));
+        written += netlist + '\n';
+    }
+    return written;
 }
 
 }  // namespace commands

@@ -64,13 +64,15 @@ TEST_F(RunTest, TheWindowIsMeantWithoutAVerb) {
 }
 
 TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
-    expectRefused({"figurs", "a"},
-                  "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, field, --help, --version, "
-                  "or one design to open.");
+    expectRefused(
+        {"figurs", "a"},
+        "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, field, --help, --version, "
+        "or one design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
-    expectRefused({"write", stepUp}, "command line: --datasheet: found nothing; allowed is the PDF file to write.");
+    expectRefused({"write", stepUp},
+                  "command line: write: found nothing to write; allowed is --datasheet F.pdf or --netlist F.cir.");
 }
 
 TEST_F(RunTest, ADesignThatCannotBeReadIsRefusedWithFileFieldFoundAndAllowed) {
