@@ -59,9 +59,11 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
     if (promise.atMost)
         state.text += (promise.atLeast ? " and" : "") + std::string(" at most ") + text(*promise.atMost);
     if (figure == nullptr || !std::isfinite(figure->value)) {
-        // A band edge that lies beyond the computed band keeps a limit inside it.
-        const bool beyond = figure != nullptr && ((promise.figure == "low_3dB" && promise.atMost) ||
-                                                  (promise.figure.rfind("high_3dB", 0) == 0 && promise.atLeast));
+        // A band edge that lies beyond the computed band keeps a limit inside it; a response without a peak has none
+        // too high.
+        const bool beyond =
+            figure != nullptr && (((promise.figure == "low_3dB" || promise.figure == "peak_level") && promise.atMost) ||
+                                  (promise.figure.rfind("high_3dB", 0) == 0 && promise.atLeast));
         state.standing = beyond ? Standing::Kept : Standing::Unknown;
         state.why = figure == nullptr ? "no such figure" : figure->why;
         return state;
