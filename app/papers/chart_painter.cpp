@@ -175,6 +175,9 @@ Span spanOf(const shop::Chart& chart, bool right, double fromHz, double toHz) {
             high = std::max(high, y);
         }
     if (!(low <= high)) return {};
+    // A mask's upper edge is seen with room above it.
+    for (const design::MaskPoint& point : chart.mask)
+        if (!right && !axis.logarithmic && point.high && point.frequency > 0) high = std::max(high, *point.high + 1);
     if (axis.logarithmic) {
         const double first = std::pow(10, std::floor(std::log10(low) + 1e-9));
         const double last = std::pow(10, std::ceil(std::log10(high) - 1e-9));

@@ -11,13 +11,13 @@ namespace {
 constexpr double stroke = 0.3;  // mm
 constexpr double terminalRadius = 0.7;
 constexpr double leadLength = 9;
-constexpr double shieldLeads = 3.4;  // from one shield's lead to the next
+constexpr double shieldLeads = 5.2;  // from one shield's lead to the next
 constexpr int humps = 4;             // of the symbol, whatever the winding
 
-/// Earth: a stem and three bars.
-void earth(Paper& paper, const QPointF& at) {
-    const QPointF foot = at + QPointF(0, 1.8);
-    paper.line(at, foot, stroke);
+/// Earth below a terminal, outside the unit: a stem and three bars.
+void earth(Paper& paper, const QPointF& terminal) {
+    const QPointF foot = terminal + QPointF(0, 2.2);
+    paper.line(terminal + QPointF(0, terminalRadius), foot, stroke);
     for (int bar = 0; bar < 3; ++bar) {
         const double half = 1.5 - 0.5 * bar, y = foot.y() + 0.6 * bar;
         paper.line({foot.x() - half, y}, {foot.x() + half, y}, stroke);
@@ -32,10 +32,10 @@ struct Drawing {
         return std::find(schematic.earthed.begin(), schematic.earthed.end(), node) != schematic.earthed.end();
     }
     /// A lead from the coil at `from` outward to a terminal with its name.
-    void terminal(const QPointF& from, int side, const std::string& name, bool earthBelow) const {
+    void terminal(const QPointF& from, int side, const std::string& name) const {
         const QPointF end = from + QPointF(side * leadLength, 0);
         paper.line(from, end, stroke);
-        if (earthBelow && earthed(name)) earth(paper, from + QPointF(side * 5.5, 0));
+        if (earthed(name)) earth(paper, end);
         paper.circle(end, terminalRadius, false, stroke);
         Type type{8, true, {}, side < 0 ? Qt::AlignRight : Qt::AlignLeft};
         const double wide = 14;
@@ -47,10 +47,9 @@ struct Drawing {
         const double step = height / humps;
         for (int k = 0; k < humps; ++k)
             paper.arc({x, top + (k + 0.5) * step}, step / 2, 90, side < 0 ? -180 : 180, stroke);
-        terminal({x, top}, side, one.start, true);
-        terminal({x, top + height}, side, one.finish, true);
-        for (const shop::SchematicTap& tap : one.taps)
-            terminal({x, top + tap.share * height}, side, tap.terminal, true);
+        terminal({x, top}, side, one.start);
+        terminal({x, top + height}, side, one.finish);
+        for (const shop::SchematicTap& tap : one.taps) terminal({x, top + tap.share * height}, side, tap.terminal);
         const double dot = one.dotAtStart ? top + 1.6 : top + height - 1.6;
         paper.circle({x + side * 1.8, dot}, 0.65, true, stroke);
         const Type type{7.5, false, Paper::muted(), side < 0 ? Qt::AlignRight : Qt::AlignLeft};
@@ -100,13 +99,11 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
         const QPointF lead = corner + QPointF(8, 0);
         paper.line(corner, lead, stroke);
         paper.circle(lead, terminalRadius, false, stroke);
-        if (drawing.earthed("core")) earth(paper, corner + QPointF(4, 0));
+        if (drawing.earthed("core")) earth(paper, lead);
         paper.text({lead.x() + 1.7, lead.y() - 2, 14, 4}, QStringLiteral("core"), {8, true, {}, Qt::AlignLeft});
     }
-    // Earthed shields last, so that one earth stands below them all.
-    std::vector<shop::SchematicShield> sorted = schematic.shields;
-    std::stable_partition(sorted.begin(), sorted.end(), [&](const auto& s) { return !drawing.earthed(s.terminal); });
-    for (std::size_t k = 0; k < sorted.size(); ++k) {
+    for (std::size_t k = 0; k < schematic.shields.size(); ++k) {
+        const shop::SchematicShield& shield = schematic.shields[k];
         const double x = coreX - coreHalf - gap - (shields - static_cast<double>(k) - 1) * shieldPitch;
         const double y = inner.bottom() + 2.5 + shieldLeads * static_cast<double>(k);
         const QPointF end(middle - width / 2 - coreHalf - gap - 6, y);
@@ -114,15 +111,9 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
         paper.line({x, inner.bottom()}, {x, y}, stroke);
         paper.line({x, y}, end, stroke);
         paper.circle(end, terminalRadius, false, stroke);
-        const bool last = k + 1 == sorted.size();
-        if (drawing.earthed(sorted[k].terminal)) {
-            const QPointF joint = end + QPointF(3, 0);
-            if (last) earth(paper, joint);
-            if (!last) paper.line(joint, joint + QPointF(0, shieldLeads), stroke);
-            if (!last || (k > 0 && drawing.earthed(sorted[k - 1].terminal))) paper.circle(joint, 0.35, true, stroke);
-        }
+        if (drawing.earthed(shield.terminal)) earth(paper, end);
         const double edge = std::max(rect.left(), end.x() - 26);
-        paper.text({edge, y - 2, end.x() - 1.7 - edge, 4}, QString::fromStdString(sorted[k].terminal),
+        paper.text({edge, y - 2, end.x() - 1.7 - edge, 4}, QString::fromStdString(shield.terminal),
                    {8, true, {}, Qt::AlignRight});
     }
 }

@@ -26,8 +26,15 @@ std::string levelPoint(design::LevelAt at) {
 std::string conditionsOf(const design::Design& design, const design::HookUp& hookUp) {
     std::string words = "At " + units::writeExact(units::Kind::Temperature, design.conditions.temperature) +
                         ", hook-up “" + hookUp.name + "” (";
-    for (std::size_t k = 0; k < hookUp.ports.size(); ++k)
-        words += (k ? "; " : "") + hookUp.ports[k].port + ": " + portWords(hookUp.ports[k]);
+    // Ports with the same on them are named together.
+    std::vector<std::pair<std::string, std::string>> ports;
+    for (const design::PortUse& use : hookUp.ports) {
+        if (const std::string what = portWords(use); ports.empty() || ports.back().second != what)
+            ports.emplace_back(use.port, what);
+        else
+            ports.back().first += ", " + use.port;
+    }
+    for (std::size_t k = 0; k < ports.size(); ++k) words += (k ? "; " : "") + ports[k].first + ": " + ports[k].second;
     std::string level = units::writeExact(units::Kind::LevelDbu, design.brief.operatingLevel);
     if (level.starts_with("-")) level.replace(0, 1, "−");
     words += "). Levels at the " + levelPoint(design.brief.levelAt) + "; operating level " + level + ".";
