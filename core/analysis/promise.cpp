@@ -112,8 +112,12 @@ PromiseState stateOf(const design::Mask& mask, int index, const Answer& answer) 
     double reference = 0;
     if (mask.trace == "response") {
         const auto at = std::lower_bound(trace->frequency.begin(), trace->frequency.end(), 1000.0);
-        if (at == trace->frequency.end()) return state;
-        reference = curve.y[static_cast<std::size_t>(at - trace->frequency.begin())];
+        if (at == trace->frequency.end() || (at == trace->frequency.begin() && *at > 1000)) return state;
+        const auto above = static_cast<std::size_t>(at - trace->frequency.begin());
+        const std::size_t below = above == 0 ? 0 : above - 1;
+        const double low = trace->frequency[below], high = trace->frequency[above];
+        const double share = high > low ? std::log(1000 / low) / std::log(high / low) : 0;
+        reference = curve.y[below] * (1 - share) + curve.y[above] * share;
     }
     state.margin = 1e300;
     for (std::size_t k = 0; k < trace->frequency.size(); ++k)
