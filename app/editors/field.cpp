@@ -4,6 +4,7 @@
 #include <QCompleter>
 #include <QFocusEvent>
 #include <QKeyEvent>
+#include <QPainter>
 #include <QScopedValueRollback>
 #include <QVBoxLayout>
 #include <QWheelEvent>
@@ -13,10 +14,43 @@
 
 namespace editors {
 
+namespace {
+
+/// Whether the keyboard came here because the designer wanted it to: then the wheel may change the value.
+bool byChoice(const QEvent* event) {
+    switch (static_cast<const QFocusEvent*>(event)->reason()) {
+        case Qt::MouseFocusReason:
+        case Qt::TabFocusReason:
+        case Qt::BacktabFocusReason:
+        case Qt::ShortcutFocusReason:
+            return true;
+        default:
+            return false;
+    }
+}
+
+/// Undo and redo belong to the design, not to the letters in a field.
+bool isUndo(const QEvent* event) {
+    const auto* key = static_cast<const QKeyEvent*>(event);
+    return key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo) ||
+           (key->key() == Qt::Key_Y && key->modifiers() == Qt::ControlModifier);
+}
+bool handsOnUndo(QEvent* event) {
+    if (event->type() != QEvent::ShortcutOverride && event->type() != QEvent::KeyPress) return false;
+    if (!isUndo(event)) return false;
+    event->ignore();
+    return true;
+}
+
+constexpr int markHeight = 2;
+
+}  // namespace
+
 Field::Field(document::Document& document, Part part, QWidget* parent)
-    : QWidget(parent), document_(document), part_(std::move(part)), fault_(new QLabel(this)) {
-    fault_->setWordWrap(true);
-    fault_->setVisible(false);
+    : QWidget(parent), document_(document), part_(std::move(part)), fault_(new FaultLine(this)) {
+    connect(&document_, &document::Document::changed, this, [this] {
+        if (!taking_) designChanged();
+    });
     connect(&document_, &document::Document::shownChanged, this, [this] {
         if (!taking_) showDesign();
     });
@@ -24,22 +58,24 @@ Field::Field(document::Document& document, Part part, QWidget* parent)
 
 void Field::place(QWidget* editor) {
     auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(1);
+    layout->setContentsMargins(0, 0, 0, markHeight);
+    layout->setSpacing(0);
     layout->addWidget(editor);
-    layout->addWidget(fault_);
-    editor->setAccessibleName(part_.label);
+    editor->setAccessibleName(part_.act);
     editor->setAccessibleDescription(part_.tip);
     editor->setToolTip(part_.tip);
     setFocusProxy(editor);
 }
 
 void Field::explain(const QString& sentence) {
-    fault_->setText(sentence);
-    fault_->setVisible(!sentence.isEmpty());
-    QPalette shown = fault_->palette();
-    shown.setColor(QPalette::WindowText, bench::colour(bench::Token::Broken));
-    fault_->setPalette(shown);
+    fault_->say(sentence);
+    if (focusProxy()) focusProxy()->setAccessibleDescription(sentence.isEmpty() ? part_.tip : sentence);
+    update();
+}
+
+void Field::paintEvent(QPaintEvent*) {
+    if (faulty())
+        QPainter(this).fillRect(0, height() - markHeight, width(), markHeight, bench::colour(bench::Token::Broken));
 }
 
 bool Field::take(const QString& typed, bool commit) {
@@ -54,7 +90,7 @@ bool Field::take(const QString& typed, bool commit) {
         return true;
     } catch (const units::BadInput& bad) {
         const auto& fault = bad.faults.front();
-        explain(tr("found %1; allowed is %2")
+        explain(tr("Found %1; allowed is %2.")
                     .arg(QString::fromStdString(fault.found), QString::fromStdString(fault.allowed)));
         document_.endPreview();
         return false;
@@ -85,6 +121,17 @@ void TextField::showDesign() {
     if (text != line_->text()) line_->setText(text);
 }
 
+void TextField::designChanged() {
+    if (!faulty()) edited_ = false;  // what was being typed is undone or overtaken
+    showDesign();
+}
+
+void TextField::putBack(const QString& typed) {
+    line_->setText(typed);
+    edited_ = true;
+    take(typed, false);
+}
+
 void TextField::restore() {
     edited_ = false;
     explain({});
@@ -94,33 +141,42 @@ void TextField::restore() {
 }
 
 void TextField::step(int steps, Qt::KeyboardModifiers modifiers) {
-    if (!part().stepped) return;
     const double factor = modifiers.testFlag(Qt::ShiftModifier)     ? 10
                           : modifiers.testFlag(Qt::ControlModifier) ? 0.1
                                                                     : 1;
-    explain({});
-    if (take(part().stepped(*document().design(), steps, factor), true)) {
-        edited_ = false;
-        showDesign();
+    const auto from = document().shown();
+    const QString before = line_->text();
+    if (!take(part().stepped(*from, steps, factor), false)) {
+        explain({});  // the last value that is allowed stays
+        if (edited_ && before == part().text(*from)) take(before, false);
+        return;
     }
+    line_->setText(part().text(*document().shown()));
+    edited_ = true;
+}
+
+bool TextField::keyPressed(int key, Qt::KeyboardModifiers modifiers) {
+    if (key == Qt::Key_Escape && (edited_ || faulty())) return restore(), true;
+    if (!part().stepped || faulty() || (key != Qt::Key_Up && key != Qt::Key_Down)) return false;
+    step(key == Qt::Key_Up ? 1 : -1, modifiers);
+    return true;
 }
 
 bool TextField::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() == QEvent::FocusIn) {
-        const auto reason = static_cast<QFocusEvent*>(event)->reason();
-        chosen_ = reason == Qt::MouseFocusReason || reason == Qt::TabFocusReason || reason == Qt::BacktabFocusReason;
-    }
+    if (event->type() == QEvent::FocusIn) chosen_ = byChoice(event);
+    if (handsOnUndo(event)) return true;
     if (event->type() == QEvent::Wheel) {
         auto* wheel = static_cast<QWheelEvent*>(event);
-        if (!line_->hasFocus() || !chosen_ || !part().stepped) return event->ignore(), true;  // the form scrolls
+        if (!line_->hasFocus() || !chosen_ || !part().stepped || faulty()) {
+            event->ignore();  // the form scrolls
+            return true;
+        }
         step(wheel->angleDelta().y() > 0 ? 1 : -1, wheel->modifiers());
         return true;
     }
     if (event->type() == QEvent::KeyPress) {
-        auto* key = static_cast<QKeyEvent*>(event);
-        if (key->key() == Qt::Key_Escape) return restore(), true;
-        if (part().stepped && (key->key() == Qt::Key_Up || key->key() == Qt::Key_Down))
-            return step(key->key() == Qt::Key_Up ? 1 : -1, key->modifiers()), true;
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (keyPressed(key->key(), key->modifiers())) return true;
     }
     return Field::eventFilter(watched, event);
 }
@@ -133,25 +189,62 @@ ChoiceField::ChoiceField(document::Document& document, Part part, QWidget* paren
     box_->setMinimumContentsLength(12);
     box_->installEventFilter(this);
     box_->addItems(this->part().choices());
-    connect(box_, &QComboBox::activated, this, [this] {
-        if (take(box_->currentText(), true)) showDesign();
-    });
+    constexpr int longList = 8;
+    if (box_->count() > longList) makeSearchable();
+    connect(box_, &QComboBox::activated, this, &ChoiceField::commit);
     showDesign();
+}
+
+void ChoiceField::makeSearchable() {
+    box_->setEditable(true);
+    box_->setInsertPolicy(QComboBox::NoInsert);
+    auto* found = new QCompleter(box_->model(), box_);
+    found->setFilterMode(Qt::MatchContains);
+    found->setCaseSensitivity(Qt::CaseInsensitive);
+    found->setCompletionMode(QCompleter::PopupCompletion);
+    box_->setCompleter(found);
+    QLineEdit* line = box_->lineEdit();
+    line->setAccessibleName(part().act);
+    line->setToolTip(part().tip);
+    line->installEventFilter(this);
+    connect(line, &QLineEdit::editingFinished, this, &ChoiceField::commit);
+}
+
+void ChoiceField::commit() {
+    const QString typed = box_->currentText();
+    if (typed == part().text(*document().design())) return restore();
+    if (take(typed, true)) showDesign();
+}
+
+void ChoiceField::restore() {
+    explain({});
+    showDesign();
+}
+
+void ChoiceField::putBack(const QString& typed) {
+    if (box_->isEditable()) box_->setEditText(typed);
+    box_->setCurrentText(typed);
+    take(typed, false);
 }
 
 void ChoiceField::showDesign() {
     if (faulty()) return;
     const QString text = part().text(*document().shown());
     if (box_->findText(text) < 0) box_->addItem(text);
-    box_->setCurrentText(text);
     box_->setCurrentIndex(box_->findText(text));
+    if (box_->isEditable()) box_->lineEdit()->setCursorPosition(0);
 }
 
 bool ChoiceField::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() == QEvent::Wheel && !box_->hasFocus()) return event->ignore(), true;
-    if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && faulty()) {
-        explain({});
-        showDesign();
+    if (event->type() == QEvent::FocusIn) chosen_ = byChoice(event);
+    if (handsOnUndo(event)) return true;
+    if (event->type() == QEvent::Wheel && !(box_->hasFocus() && chosen_)) {
+        event->ignore();
+        return true;
+    }
+    if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        if (!faulty() && box_->currentText() == part().text(*document().design())) return false;
+        restore();
         return true;
     }
     return Field::eventFilter(watched, event);
@@ -165,7 +258,7 @@ CheckField::CheckField(document::Document& document, Part part, QWidget* parent)
 }
 
 void CheckField::showDesign() {
-    explain({});
+    if (faulty()) return;
     box_->setChecked(part().text(*document().shown()) == "true");
 }
 

@@ -4,11 +4,11 @@
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QLabel>
 #include <QLineEdit>
 #include <functional>
 
 #include "document/document.h"
+#include "editors/fault_line.h"
 
 namespace editors {
 
@@ -32,23 +32,31 @@ class Field : public QWidget {
 public:
     Field(document::Document& document, Part part, QWidget* parent);
     [[nodiscard]] const Part& part() const noexcept { return part_; }
-    [[nodiscard]] bool faulty() const { return !fault_->text().isEmpty(); }
-    [[nodiscard]] QString fault() const { return fault_->text(); }
+    [[nodiscard]] bool faulty() const { return !fault_->sentence().isEmpty(); }
+    [[nodiscard]] QString fault() const { return fault_->sentence(); }
+    /// The row for the sentence, to be laid out beneath the field.
+    [[nodiscard]] FaultLine* faultLine() const { return fault_; }
     /// Shows the design's value; does nothing while a fault stands.
     virtual void showDesign() = 0;
+    /// What stands in the field and is wrong, so that a form that is built anew can have it back; "" if nothing is.
+    [[nodiscard]] virtual QString wrongText() const { return {}; }
+    virtual void putBack(const QString&) {}
 
 protected:
     void place(QWidget* editor);
     /// Tries `typed` without history (`commit` false) or as one undo step; shows what is wrong, if anything.
     bool take(const QString& typed, bool commit);
     void explain(const QString& sentence);
+    /// The committed design became another one by something else than this field.
+    virtual void designChanged() { showDesign(); }
+    void paintEvent(QPaintEvent* event) override;
     [[nodiscard]] document::Document& document() { return document_; }
     bool taking_ = false;
 
 private:
     document::Document& document_;
     Part part_;
-    QLabel* fault_;
+    FaultLine* fault_;
 };
 
 /// Numbers with units, and text.
@@ -58,31 +66,41 @@ public:
     TextField(document::Document& document, Part part, QWidget* parent);
     void showDesign() override;
     [[nodiscard]] QLineEdit* line() { return line_; }
+    [[nodiscard]] QString wrongText() const override { return faulty() ? line_->text() : QString(); }
+    void putBack(const QString& typed) override;
 
 protected:
+    void designChanged() override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void step(int steps, Qt::KeyboardModifiers modifiers);
+    bool keyPressed(int key, Qt::KeyboardModifiers modifiers);
     void restore();
     QLineEdit* line_;
     bool chosen_ = false;  // focus came by click or Tab: the wheel may step
     bool edited_ = false;
 };
 
-/// One out of a list.
+/// One out of a list; a long list is searched by typing any piece of a word.
 class ChoiceField : public Field {
     Q_OBJECT
 public:
     ChoiceField(document::Document& document, Part part, QWidget* parent);
     void showDesign() override;
     [[nodiscard]] QComboBox* box() { return box_; }
+    [[nodiscard]] QString wrongText() const override { return faulty() ? box_->currentText() : QString(); }
+    void putBack(const QString& typed) override;
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
+    void makeSearchable();
+    void commit();
+    void restore();
     QComboBox* box_;
+    bool chosen_ = false;
 };
 
 /// Yes or no; its text is "true" or "false".

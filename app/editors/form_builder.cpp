@@ -17,12 +17,13 @@ void FormBuilder::put(Field* field, bool own) {
     made_.push_back(field);
     if (own) {
         rows_->addRow(QString(), field);
-        return;
+    } else {
+        auto* label = new QLabel(field->part().label, host_);
+        label->setToolTip(field->part().tip);
+        label->setBuddy(field->focusProxy());
+        rows_->addRow(label, field);
     }
-    auto* label = new QLabel(field->part().label, host_);
-    label->setToolTip(field->part().tip);
-    label->setBuddy(field);
-    rows_->addRow(label, field);
+    rows_->addRow(field->faultLine());
 }
 
 void FormBuilder::button(const QString& text, const QString& act, std::function<void(design::Design&)> change) {

@@ -142,7 +142,7 @@ void FormPane::rebuild() {
     auto* host = new QWidget;
     auto* rows = new QFormLayout(host);
     rows->setContentsMargins(0, 4, 8, 4);
-    rows->setVerticalSpacing(8);
+    rows->setVerticalSpacing(0);
     rows->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     FormBuilder form(document_, host, rows, [this](const QString& sentence) {
         refused_->setText(sentence);

@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QTest>
 
+#include "design/edit.h"
 #include "exchange/design_json.h"
 #include "exchange/load_catalog.h"
 #include "exchange/read_file.h"
@@ -124,19 +125,99 @@ TEST_F(Forms, ADesignThatMakesNoSenseIsRefusedInPlace) {
     EXPECT_FALSE(document_.canUndo());
 }
 
+/// Turns of the first item, which is a section.
+double turnsOf(const design::DesignPtr& d) {
+    return d->coil[0].order[0].section()->turns;
+}
+void turnWheel(QWidget* over) {
+    QWheelEvent wheel(QPointF(5, 5), over->mapToGlobal(QPointF(5, 5)), {}, QPoint(0, 120), Qt::NoButton, Qt::NoModifier,
+                      Qt::NoScrollPhase, false);
+    QApplication::sendEvent(over, &wheel);
+}
+
 TEST_F(Forms, ArrowsStepAndTheWheelOnlyStepsAfterAClick) {
     selection_.select(design::ItemIndex{0, 0});
     auto* turns = field("turns");
     ASSERT_NE(turns, nullptr);
     turns->line()->setFocus(Qt::OtherFocusReason);
-    QWheelEvent wheel(QPointF(5, 5), turns->line()->mapToGlobal(QPointF(5, 5)), {}, QPoint(0, 120), Qt::NoButton,
-                      Qt::NoModifier, Qt::NoScrollPhase, false);
-    QApplication::sendEvent(turns->line(), &wheel);
-    EXPECT_EQ(document_.design()->coil[0].order[0].section()->turns.value, 290);
+    turnWheel(turns->line());
+    EXPECT_EQ(turnsOf(document_.shown()), 290);
     QTest::keyClick(turns->line(), Qt::Key_Up);
-    EXPECT_EQ(document_.design()->coil[0].order[0].section()->turns.value, 291);
+    EXPECT_EQ(turnsOf(document_.shown()), 291);
     QTest::keyClick(turns->line(), Qt::Key_Down, Qt::ShiftModifier);
-    EXPECT_EQ(document_.design()->coil[0].order[0].section()->turns.value, 281);
+    EXPECT_EQ(turnsOf(document_.shown()), 281);
+    EXPECT_EQ(turnsOf(document_.design()), 290) << "tried, not yet done";
+    turns->line()->clearFocus();
+    EXPECT_EQ(turnsOf(document_.design()), 281);
+    document_.undo();
+    EXPECT_EQ(turnsOf(document_.design()), 290) << "all steps are one act";
+    turns->line()->setFocus(Qt::MouseFocusReason);
+    turnWheel(turns->line());
+    EXPECT_EQ(turnsOf(document_.shown()), 291);
+    QTest::keyClick(turns->line(), Qt::Key_Escape);
+    EXPECT_EQ(turnsOf(document_.shown()), 290);
+    EXPECT_FALSE(document_.canUndo());
+}
+
+TEST_F(Forms, UndoWhileTypingGivesTheFieldBackToTheDesign) {
+    selection_.select(design::ItemIndex{0, 0});
+    auto* turns = field("turns");
+    ASSERT_NE(turns, nullptr);
+    turns->line()->setFocus();
+    turns->line()->selectAll();
+    QTest::keyClicks(turns->line(), "300");
+    QKeyEvent undo(QEvent::ShortcutOverride, Qt::Key_Z, Qt::ControlModifier);
+    undo.ignore();
+    QApplication::sendEvent(turns->line(), &undo);
+    EXPECT_FALSE(undo.isAccepted()) << "the window's undo gets the key";
+    document_.undo();
+    EXPECT_EQ(turns->line()->text(), "290");
+    turns->line()->clearFocus();
+    EXPECT_EQ(turnsOf(document_.design()), 290) << "leaving the field does not bring it back";
+    EXPECT_FALSE(document_.canUndo());
+}
+
+TEST_F(Forms, AWrongFieldIsNotOverwrittenAndNothingJumps) {
+    selection_.select(design::ItemIndex{0, 0});
+    auto* turns = field("turns");
+    ASSERT_NE(turns, nullptr);
+    const int high = turns->parentWidget()->sizeHint().height();
+    turns->line()->setFocus();
+    turns->line()->selectAll();
+    QTest::keyClicks(turns->line(), "many");
+    QTest::keyClick(turns->line(), Qt::Key_Return);
+    ASSERT_TRUE(turns->faulty());
+    EXPECT_EQ(turns->parentWidget()->sizeHint().height(), high);
+    document_.replace(design::changed(*document_.design(), [](design::Design& d) { d.core.gap = 2e-5; }), "gap");
+    EXPECT_EQ(turns->line()->text(), "many");
+    EXPECT_TRUE(turns->faulty());
+}
+
+TEST_F(Forms, ALongListIsSearchedByTyping) {
+    selection_.select(document::WindingPart{"P"});
+    const QString before = QString::fromStdString(document_.design()->windings[0].wire.key);
+    editors::ChoiceField* wire = nullptr;
+    for (auto* f : pane_.fields())
+        if (f->part().label == "wire") wire = qobject_cast<editors::ChoiceField*>(f);
+    ASSERT_NE(wire, nullptr);
+    ASSERT_TRUE(wire->box()->isEditable());
+    QLineEdit* line = wire->box()->lineEdit();
+    line->setFocus();
+    line->selectAll();
+    QTest::keyClicks(line, "barbed");
+    QTest::keyClick(line, Qt::Key_Return);
+    EXPECT_TRUE(wire->faulty());
+    EXPECT_EQ(line->text(), "barbed");
+    EXPECT_EQ(QString::fromStdString(document_.design()->windings[0].wire.key), before);
+    QTest::keyClick(line, Qt::Key_Escape);
+    EXPECT_EQ(line->text(), before);
+    EXPECT_FALSE(wire->faulty());
+    line->selectAll();
+    QTest::keyClicks(line, "AWG 33 heavy");
+    QTest::keyClick(line, Qt::Key_Return);
+    EXPECT_EQ(document_.design()->windings[0].wire.key, "AWG 33 heavy");
+    document_.undo();
+    EXPECT_FALSE(document_.canUndo()) << "one step";
 }
 
 TEST_F(Forms, ListsGrowAndShrinkByOneStepEach) {
