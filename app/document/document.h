@@ -11,19 +11,19 @@
 
 namespace document {
 
-/// Holds the committed design, what is being tried out, and the list of designs before and after. Threads, undo, held traces and
-/// pairs share designs without locks or copies.
+/// Holds the committed design, what is being tried out, and the list of designs before and after. Threads, undo, held
+/// traces and pairs share designs without locks or copies.
 class Document : public QObject {
     Q_OBJECT
 public:
     Document(std::shared_ptr<const catalog::Catalog> shop, design::DesignPtr start, QObject* parent = nullptr);
 
     [[nodiscard]] const design::DesignPtr& design() const noexcept;  ///< committed
-    [[nodiscard]] const design::DesignPtr& shown() const noexcept;   ///< what is being tried out, else the committed one
+    [[nodiscard]] const design::DesignPtr& shown() const noexcept;  ///< what is being tried out, else the committed one
     [[nodiscard]] const std::shared_ptr<const catalog::Catalog>& shop() const noexcept;
 
-    /// One named undo step. Throws units::BadInput if `next` has faults (the document stays as it is); an equal design makes
-    /// no step. Ends a preview.
+    /// One named undo step. Throws units::BadInput if `next` has faults (the document stays as it is); an equal design
+    /// makes no step. Ends a preview.
     void replace(design::DesignPtr next, const QString& act);
     /// Shows `next` without history. Throws units::BadInput if it has faults.
     void preview(design::DesignPtr next);
@@ -40,12 +40,12 @@ public:
     [[nodiscard]] bool modified() const noexcept;
     /// Starts over with a design that was opened from `path` ("" new).
     void open(design::DesignPtr design, const QString& path);
-    /// Writes the design, with copies of the catalog entries used, to `path`. Throws units::BadInput or exchange::WriteFailed
-    /// with one sentence; the open design is never damaged.
+    /// Writes the design, with copies of the catalog entries used, to `path`. Throws units::BadInput or
+    /// exchange::WriteFailed with one sentence; the open design is never damaged.
     void save(const QString& path);
 
 signals:
-    void changed();    ///< committed design is another one
+    void changed();       ///< committed design is another one
     void shownChanged();  ///< `shown()` is another one (also on every `changed`)
     void stateChanged();  ///< path, modified, undo or redo availability
 

@@ -39,14 +39,14 @@ struct Alloy {
     AlloyFamily family = AlloyFamily::SiliconNonOriented;
     units::Datum initialPermeability;
     units::Datum maximumPermeability;
-    units::Datum rayleigh;             ///< Rayleigh coefficient nu, m/A: mu = mu_i + nu H_m; 0: not known
-    units::Datum saturation;           ///< T
-    units::Datum remanence;            ///< T; 0: not known
-    units::Datum coercivity;           ///< A/m
-    units::Datum resistivity;          ///< ohm m
-    units::Datum density;              ///< kg/m3
-    units::Datum curieTemperature;     ///< degree Celsius; 0: not known
-    std::vector<BhPoint> curve;        ///< from (0, 0), both rising
+    units::Datum rayleigh;          ///< Rayleigh coefficient nu, m/A: mu = mu_i + nu H_m; 0: not known
+    units::Datum saturation;        ///< T
+    units::Datum remanence;         ///< T; 0: not known
+    units::Datum coercivity;        ///< A/m
+    units::Datum resistivity;       ///< ohm m
+    units::Datum density;           ///< kg/m3
+    units::Datum curieTemperature;  ///< degree Celsius; 0: not known
+    std::vector<BhPoint> curve;     ///< from (0, 0), both rising
     std::string curveSource;
     Standing standing = Standing::Current;
     std::string note;

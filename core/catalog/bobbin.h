@@ -40,18 +40,18 @@ void fields(Visitor& visit, Pin& p) {
 /// A bobbin that slides over the tongue.
 struct Bobbin {
     std::string title;
-    units::Datum wall;            ///< tube wall between tongue and coil, m
-    units::Datum flange;          ///< end flange, m: documentation of the chambers' ends
-    units::Datum clearance;       ///< between tongue and the tube's inside, m
-    units::Datum cornerRadius;    ///< outer corner radius of the tube, m
+    units::Datum wall;          ///< tube wall between tongue and coil, m
+    units::Datum flange;        ///< end flange, m: documentation of the chambers' ends
+    units::Datum clearance;     ///< between tongue and the tube's inside, m
+    units::Datum cornerRadius;  ///< outer corner radius of the tube, m
     units::Datum permittivity{3.3};
     units::Datum lossFactor{0.0};
     std::vector<Chamber> chambers;
-    std::vector<Pin> pins;        ///< pin 1 is marked on the part
+    std::vector<Pin> pins;  ///< pin 1 is marked on the part
     std::string pinSource;
-    units::Datum pinPitch;        ///< m; 0: no pins
-    std::string fits;             ///< key of the sheet it is made for; "" any
-    units::Datum stackHeight;     ///< of the opening, m; 0: any
+    units::Datum pinPitch;     ///< m; 0: no pins
+    std::string fits;          ///< key of the sheet it is made for; "" any
+    units::Datum stackHeight;  ///< of the opening, m; 0: any
     Standing standing = Standing::Current;
     std::string note;
     json::Value extra;

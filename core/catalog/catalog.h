@@ -25,12 +25,28 @@ struct Catalog {
 };
 
 /// The map that holds parts of type `Part`.
-template <class Part> const std::map<std::string, Part>& partsOf(const Catalog& c);
-template <> inline const std::map<std::string, Sheet>& partsOf<Sheet>(const Catalog& c) { return c.sheets; }
-template <> inline const std::map<std::string, Alloy>& partsOf<Alloy>(const Catalog& c) { return c.alloys; }
-template <> inline const std::map<std::string, Wire>& partsOf<Wire>(const Catalog& c) { return c.wires; }
-template <> inline const std::map<std::string, Bobbin>& partsOf<Bobbin>(const Catalog& c) { return c.bobbins; }
-template <> inline const std::map<std::string, Insulation>& partsOf<Insulation>(const Catalog& c) { return c.insulation; }
+template <class Part>
+const std::map<std::string, Part>& partsOf(const Catalog& c);
+template <>
+inline const std::map<std::string, Sheet>& partsOf<Sheet>(const Catalog& c) {
+    return c.sheets;
+}
+template <>
+inline const std::map<std::string, Alloy>& partsOf<Alloy>(const Catalog& c) {
+    return c.alloys;
+}
+template <>
+inline const std::map<std::string, Wire>& partsOf<Wire>(const Catalog& c) {
+    return c.wires;
+}
+template <>
+inline const std::map<std::string, Bobbin>& partsOf<Bobbin>(const Catalog& c) {
+    return c.bobbins;
+}
+template <>
+inline const std::map<std::string, Insulation>& partsOf<Insulation>(const Catalog& c) {
+    return c.insulation;
+}
 
 /// The entry that `ref` means: its own, else `stored` (a design's copies), else `catalog`; null if there is none.
 template <class Part>

@@ -25,7 +25,7 @@ struct Insulation {
     units::Datum lossFactor;          ///< tan delta
     std::vector<double> thicknesses;  ///< stock thicknesses, m; empty for liquids
     std::string thicknessSource;
-    units::Datum density;             ///< kg/m3; 0: not known
+    units::Datum density;  ///< kg/m3; 0: not known
     Standing standing = Standing::Current;
     std::string note;
     json::Value extra;

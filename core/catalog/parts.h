@@ -30,9 +30,12 @@ struct PartRef {
         return key == other.key && (own == other.own || (own && other.own && *own == *other.own));
     }
     void readSelf(const json::Value& from, const std::string& place, json::Reader& reader) {
-        if (from.is_string() && !from.get<std::string>().empty()) key = from.get<std::string>();
-        else if (from.is_object()) reader.value(from, place, own, {});
-        else reader.fault(place, &from, "a catalog key in quotes, or an entry in curly brackets");
+        if (from.is_string() && !from.get<std::string>().empty())
+            key = from.get<std::string>();
+        else if (from.is_object())
+            reader.value(from, place, own, {});
+        else
+            reader.fault(place, &from, "a catalog key in quotes, or an entry in curly brackets");
     }
     [[nodiscard]] json::Value writeSelf() const { return own ? json::writeRecord(*own) : json::Value(key); }
 };

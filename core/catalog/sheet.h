@@ -17,14 +17,14 @@ constexpr std::array<std::pair<const char*, SheetCut>, 3> names(SheetCut) {
 
 /// Outline of one lamination, all in m. Seen square on: x across the legs, y along the tongue.
 struct Sheet {
-    std::string title;            ///< for people: "EI 48, scrapless"
+    std::string title;  ///< for people: "EI 48, scrapless"
     SheetCut cut = SheetCut::EI;
-    units::Datum tongue;          ///< width of the centre leg (UI: of the leg that carries a coil)
-    units::Datum windowWidth;     ///< from tongue to outer leg (UI: from leg to leg)
-    units::Datum windowHeight;    ///< along the tongue
-    units::Datum outerLeg;        ///< width of an outer leg
-    units::Datum yoke;            ///< width of the yokes
-    units::Datum pathLength;      ///< mean magnetic path, m; 0: by the mid-line rule of `pathLength(sheet)`
+    units::Datum tongue;              ///< width of the centre leg (UI: of the leg that carries a coil)
+    units::Datum windowWidth;         ///< from tongue to outer leg (UI: from leg to leg)
+    units::Datum windowHeight;        ///< along the tongue
+    units::Datum outerLeg;            ///< width of an outer leg
+    units::Datum yoke;                ///< width of the yokes
+    units::Datum pathLength;          ///< mean magnetic path, m; 0: by the mid-line rule of `pathLength(sheet)`
     std::vector<double> thicknesses;  ///< stock thicknesses, m
     std::string thicknessSource;
     Standing standing = Standing::Current;
@@ -51,9 +51,10 @@ void fields(Visitor& visit, Sheet& s) {
 }
 
 /// Mean magnetic path length, m: the sheet's own figure if it has one, else the mid-line rule.
-/// EI: lm = 2 (E + F + G) with legs and yokes E/2, in general 2 (windowHeight + yoke) + 2 (windowWidth + tongue/4 + outerLeg/2);
-/// the same expression is the M rule lm = 2 (e + c) + 2 (w + f/4 + c/2); UI: 2 (h + yoke) + 2 (w + (leg + outerLeg)/2).
-/// Source: geometry (check rows L-EI*, L-M*, L-UI30). Flux taken as uniform over the section; corners shorten it 1-3 %.
+/// EI: lm = 2 (E + F + G) with legs and yokes E/2, in general 2 (windowHeight + yoke) + 2 (windowWidth + tongue/4 +
+/// outerLeg/2); the same expression is the M rule lm = 2 (e + c) + 2 (w + f/4 + c/2); UI: 2 (h + yoke) + 2 (w + (leg +
+/// outerLeg)/2). Source: geometry (check rows L-EI*, L-M*, L-UI30). Flux taken as uniform over the section; corners
+/// shorten it 1-3 %.
 [[nodiscard]] double pathLength(const Sheet& sheet) noexcept;
 
 /// Overall width and height of the assembled sheet, m.

@@ -10,11 +10,11 @@ namespace catalog {
 
 /// Round enamelled wire. Diameters in m.
 struct Wire {
-    std::string title;                  ///< "AWG 38, single build"
-    units::Datum bareDiameter;          ///< nominal
-    units::Datum overallDiameter;       ///< what to build with: middle of the standard's minimum and maximum
-    units::Datum overallMinimum;        ///< 0: not known
-    units::Datum overallMaximum;        ///< what must fit; 0: as `overallDiameter`
+    std::string title;             ///< "AWG 38, single build"
+    units::Datum bareDiameter;     ///< nominal
+    units::Datum overallDiameter;  ///< what to build with: middle of the standard's minimum and maximum
+    units::Datum overallMinimum;   ///< 0: not known
+    units::Datum overallMaximum;   ///< what must fit; 0: as `overallDiameter`
     units::Datum enamelPermittivity{3.5};
     units::Datum enamelLossFactor{0.0};  ///< tan delta
     Standing standing = Standing::Current;

@@ -77,10 +77,10 @@ void fields(Visitor& visit, Size& s) {
 
 struct Brief {
     std::string customer;
-    std::string use;                          ///< "microphone input", in words
-    units::Quantity operatingLevel = 0;       ///< dBu
+    std::string use;                     ///< "microphone input", in words
+    units::Quantity operatingLevel = 0;  ///< dBu
     LevelAt levelAt = LevelAt::Emf;
-    std::string isolation;                    ///< what the customer asks of the insulation, in words
+    std::string isolation;  ///< what the customer asks of the insulation, in words
     Size size;
     std::vector<Promise> promises;
     std::vector<Mask> masks;

@@ -19,6 +19,7 @@ namespace design {
 /// chamber and leg exist; overlapping straps; a port's ends differ; one drive and one observed port a hook-up;
 /// promises and masks name figures' hook-ups and ports that exist; taps inside the winding.
 /// A coil that does not fit its window is not a fault: it is drawn and flagged.
-[[nodiscard]] std::vector<units::Fault> check(const Design& design, const catalog::Catalog& shop, const std::string& file);
+[[nodiscard]] std::vector<units::Fault> check(const Design& design, const catalog::Catalog& shop,
+                                              const std::string& file);
 
 }  // namespace design

@@ -12,7 +12,9 @@ using NameTable = std::array<std::pair<const char*, Enum>, n>;
 
 /// Shell: one coil on the tongue, two windows.  TwoLeg: a coil on each leg, one window shared.
 enum class CoreKind { Shell, TwoLeg };
-constexpr NameTable<CoreKind, 2> names(CoreKind) { return {{{"shell", CoreKind::Shell}, {"two-leg", CoreKind::TwoLeg}}}; }
+constexpr NameTable<CoreKind, 2> names(CoreKind) {
+    return {{{"shell", CoreKind::Shell}, {"two-leg", CoreKind::TwoLeg}}};
+}
 
 /// How sheets of several alloys follow each other in the stack.
 enum class StackPattern { Blocks, Alternating };
@@ -21,7 +23,9 @@ constexpr NameTable<StackPattern, 2> names(StackPattern) {
 }
 
 enum class Joint { Interleaved, Butt };
-constexpr NameTable<Joint, 2> names(Joint) { return {{{"interleaved", Joint::Interleaved}, {"butt", Joint::Butt}}}; }
+constexpr NameTable<Joint, 2> names(Joint) {
+    return {{{"interleaved", Joint::Interleaved}, {"butt", Joint::Butt}}};
+}
 
 /// How the turns of a section lie: in layers straight above each other, nested into the grooves, or wound wild.
 enum class Lay { Layers, Nested, Random };
@@ -31,7 +35,9 @@ constexpr NameTable<Lay, 3> names(Lay) {
 
 /// At which end of the chamber a section's first turn lies.
 enum class End { Low, High };
-constexpr NameTable<End, 2> names(End) { return {{{"low", End::Low}, {"high", End::High}}}; }
+constexpr NameTable<End, 2> names(End) {
+    return {{{"low", End::Low}, {"high", End::High}}};
+}
 
 /// Whether layers go to and fro or every layer begins at the same end.
 enum class Traverse { BackAndForth, SameSide };
@@ -41,7 +47,9 @@ constexpr NameTable<Traverse, 2> names(Traverse) {
 
 /// What a part-filled last layer does: keeps the pitch, or spreads over the width.
 enum class LastLayer { Close, Spread };
-constexpr NameTable<LastLayer, 2> names(LastLayer) { return {{{"close", LastLayer::Close}, {"spread", LastLayer::Spread}}}; }
+constexpr NameTable<LastLayer, 2> names(LastLayer) {
+    return {{{"close", LastLayer::Close}, {"spread", LastLayer::Spread}}};
+}
 
 /// How the sections of a winding are joined.
 enum class Connection { Series, Parallel };
@@ -72,12 +80,16 @@ constexpr NameTable<Earthing, 4> names(Earthing) {
 
 /// Whether a drive's EMF stands between the two terminals or on both alike (balanced ports only).
 enum class Mode { Differential, Common };
-constexpr NameTable<Mode, 2> names(Mode) { return {{{"differential", Mode::Differential}, {"common", Mode::Common}}}; }
+constexpr NameTable<Mode, 2> names(Mode) {
+    return {{{"differential", Mode::Differential}, {"common", Mode::Common}}};
+}
 
 /// Field of the turn's part outside the window: `Beyond`: tongue as one iron plane, open beyond; `Walled`: window
 /// walls all round the turn.
 enum class Ends { Beyond, Walled };
-constexpr NameTable<Ends, 2> names(Ends) { return {{{"beyond", Ends::Beyond}, {"walled", Ends::Walled}}}; }
+constexpr NameTable<Ends, 2> names(Ends) {
+    return {{{"beyond", Ends::Beyond}, {"walled", Ends::Walled}}};
+}
 
 /// At which point a stated level is meant.
 enum class LevelAt { Emf, Input, Output };

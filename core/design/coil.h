@@ -31,21 +31,21 @@ void fields(Visitor& visit, Ply& p) {
 /// One uninterrupted piece of a winding, at one place in the coil.
 struct Section {
     std::string winding;
-    std::string name;                  ///< "a", "b": unique within its winding
-    units::Quantity turns = 1;         ///< halves allowed on a shell core
+    std::string name;           ///< "a", "b": unique within its winding
+    units::Quantity turns = 1;  ///< halves allowed on a shell core
     Lay lay = Lay::Layers;
-    int turnsPerLayer = 0;             ///< 0: as many as fit
-    units::Quantity marginLow = 0;     ///< kept free at the chamber's low end, m
+    int turnsPerLayer = 0;          ///< 0: as many as fit
+    units::Quantity marginLow = 0;  ///< kept free at the chamber's low end, m
     units::Quantity marginHigh = 0;
     End starts = End::Low;
     Traverse traverse = Traverse::BackAndForth;
-    bool reversed = false;             ///< wound in the opposite sense
+    bool reversed = false;  ///< wound in the opposite sense
     LastLayer lastLayer = LastLayer::Close;
-    std::optional<Ply> interlayer;     ///< between the layers of this section
-    units::Quantity layerFactor = 1;   ///< radial room of a layer in overall diameters (random: of an ideal layer)
-    units::Quantity pitchFactor = 1;   ///< least pitch in overall diameters
-    std::string hand;                  ///< sections next to each other with the same hand are wound together
-    std::string start;                 ///< terminal of this section's own start; "" by the winding's order
+    std::optional<Ply> interlayer;    ///< between the layers of this section
+    units::Quantity layerFactor = 1;  ///< radial room of a layer in overall diameters (random: of an ideal layer)
+    units::Quantity pitchFactor = 1;  ///< least pitch in overall diameters
+    std::string hand;                 ///< sections next to each other with the same hand are wound together
+    std::string start;                ///< terminal of this section's own start; "" by the winding's order
     std::string finish;
     json::Value extra;
     bool operator==(const Section&) const = default;
@@ -87,11 +87,11 @@ void fields(Visitor& visit, Barrier& b) {
 struct Shield {
     std::string name;
     ShieldForm form = ShieldForm::Foil;
-    units::Quantity thickness = 25e-6;            ///< of a foil, m
-    catalog::PartRef<catalog::Wire> wire;         ///< of an open winding
+    units::Quantity thickness = 25e-6;     ///< of a foil, m
+    catalog::PartRef<catalog::Wire> wire;  ///< of an open winding
     units::Quantity marginLow = 0;
     units::Quantity marginHigh = 0;
-    std::string terminal;                         ///< where it comes out; "" with its name alone
+    std::string terminal;  ///< where it comes out; "" with its name alone
     json::Value extra;
     bool operator==(const Shield&) const = default;
 };

@@ -15,9 +15,9 @@ namespace design {
 /// The sheets of one alloy in the stack.
 struct StackPart {
     catalog::PartRef<catalog::Alloy> alloy;
-    units::Quantity thickness = 0.35e-3;      ///< of one sheet, m
-    units::Quantity share = 1;                ///< of the stack height; shares add up to 1
-    units::Quantity permeabilityFactor = 1;   ///< for anneal, handling, clamping, varnish
+    units::Quantity thickness = 0.35e-3;     ///< of one sheet, m
+    units::Quantity share = 1;               ///< of the stack height; shares add up to 1
+    units::Quantity permeabilityFactor = 1;  ///< for anneal, handling, clamping, varnish
     json::Value extra;
     bool operator==(const StackPart&) const = default;
 };

@@ -94,7 +94,7 @@ struct Design {
     std::vector<HookUp> hookUps;  ///< the first is what is shown unless another is named
     Conditions conditions;
     Assumptions assumptions;
-    catalog::Catalog parts;       ///< copies of the catalog entries used, as they were when saved; they rule
+    catalog::Catalog parts;  ///< copies of the catalog entries used, as they were when saved; they rule
     json::Value extra;
     bool operator==(const Design&) const = default;
 };
@@ -134,7 +134,8 @@ template <class Part>
 
 /// A winding's sections in electrical order from start to finish.
 [[nodiscard]] std::vector<const Section*> sectionsOf(const Design& d, const Winding& w);
-/// Turns from start to finish: the sum of its sections in series, with sign for reversed ones; of the first when in parallel.
+/// Turns from start to finish: the sum of its sections in series, with sign for reversed ones; of the first when in
+/// parallel.
 [[nodiscard]] double seriesTurns(const Design& d, const Winding& w);
 
 /// Turns along the conductor from start to finish, whatever their sense: what a tap's position is counted on.

@@ -34,8 +34,8 @@ template <class Change>
 /// last in it; a shield that is removed leaves the straps and earths that name it.
 [[nodiscard]] DesignPtr insertItem(const Design& d, ItemIndex at, Item item);
 [[nodiscard]] DesignPtr removeItem(const Design& d, ItemIndex at);
-/// The other end of a winding becomes the hot one: swaps start and finish terminals of the winding. Taps stay where they
-/// are on the conductor.
+/// The other end of a winding becomes the hot one: swaps start and finish terminals of the winding. Taps stay where
+/// they are on the conductor.
 [[nodiscard]] DesignPtr swapEnds(const Design& d, const std::string& winding);
 /// Replaces the design's copies of catalog entries by today's of the shop.
 [[nodiscard]] DesignPtr takeTodaysParts(const Design& d, const catalog::Catalog& shop);

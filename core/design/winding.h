@@ -15,7 +15,7 @@ namespace design {
 /// A point that can be reached from outside: a pin of the bobbin or a flexible lead.
 struct Terminal {
     std::string name;
-    int pin = 0;                     ///< bobbin pin number; 0: a lead
+    int pin = 0;  ///< bobbin pin number; 0: a lead
     std::string leadColour;
     units::Quantity leadLength = 0;  ///< m
     json::Value extra;
@@ -31,8 +31,8 @@ void fields(Visitor& visit, Terminal& t) {
 
 /// A foil conductor as wide as its section: one turn a layer.
 struct FoilConductor {
-    units::Quantity thickness = 50e-6;   ///< m
-    units::Quantity width = 0;           ///< m; 0: the section's width
+    units::Quantity thickness = 50e-6;  ///< m
+    units::Quantity width = 0;          ///< m; 0: the section's width
     json::Value extra = nullptr;
     bool operator==(const FoilConductor&) const = default;
 };
@@ -60,9 +60,9 @@ struct Winding {
     std::string name;
     catalog::PartRef<catalog::Wire> wire;  ///< empty for foil
     std::optional<FoilConductor> foil;
-    int strands = 1;                       ///< wires in hand, side by side and in parallel
+    int strands = 1;  ///< wires in hand, side by side and in parallel
     Connection connection = Connection::Series;
-    std::string start;                     ///< terminal
+    std::string start;  ///< terminal
     std::string finish;
     std::vector<Tap> taps;
     std::vector<std::string> order;        ///< section names from start to finish; empty: in coil order

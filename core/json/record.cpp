@@ -16,10 +16,14 @@ bool Allowed::holds(double value) const noexcept {
 std::string Allowed::words() const {
     constexpr double any = std::numeric_limits<double>::max();
     std::string text = wholeNumber ? "a whole number" : "a number";
-    if (low > -any && high < any && !openLow) text += " from " + units::shortest(low) + " to " + units::shortest(high);
-    else if (low > -any && high < any) text += " above " + units::shortest(low) + " and up to " + units::shortest(high);
-    else if (low > -any) text += (openLow ? " above " : " of at least ") + units::shortest(low);
-    else if (high < any) text += " of at most " + units::shortest(high);
+    if (low > -any && high < any && !openLow)
+        text += " from " + units::shortest(low) + " to " + units::shortest(high);
+    else if (low > -any && high < any)
+        text += " above " + units::shortest(low) + " and up to " + units::shortest(high);
+    else if (low > -any)
+        text += (openLow ? " above " : " of at least ") + units::shortest(low);
+    else if (high < any)
+        text += " of at most " + units::shortest(high);
     return unit.empty() ? text : text + " " + unit;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One table of fields drives reading, writing and schema of a record. A record type T has a function found by its namespace
+// One table of fields drives reading, writing and schema of a record. A record type T has a function found by its
+// namespace
 //
 //     template <class Visitor> void fields(Visitor& visit, T& record) {
 //         visit.need("turns", record.turns, within(1, 20000).whole());
@@ -36,13 +37,25 @@ struct Allowed {
     bool wholeNumber = false;
     std::string unit;  ///< "m", "ohm": for the sentence only
 
-    [[nodiscard]] Allowed whole() const { Allowed a = *this; a.wholeNumber = true; return a; }
-    [[nodiscard]] Allowed in(std::string u) const { Allowed a = *this; a.unit = std::move(u); return a; }
+    [[nodiscard]] Allowed whole() const {
+        Allowed a = *this;
+        a.wholeNumber = true;
+        return a;
+    }
+    [[nodiscard]] Allowed in(std::string u) const {
+        Allowed a = *this;
+        a.unit = std::move(u);
+        return a;
+    }
     [[nodiscard]] bool holds(double value) const noexcept;
     [[nodiscard]] std::string words() const;  ///< "a number above 0 and up to 0.5 (m)"
 };
-[[nodiscard]] inline Allowed within(double low, double high) { return {low, high, false, false, {}}; }
-[[nodiscard]] inline Allowed aboveUpTo(double low, double high) { return {low, high, true, false, {}}; }
+[[nodiscard]] inline Allowed within(double low, double high) {
+    return {low, high, false, false, {}};
+}
+[[nodiscard]] inline Allowed aboveUpTo(double low, double high) {
+    return {low, high, true, false, {}};
+}
 
 /// What was found, in few words, for a fault: the value's text cut to 60 characters, or "nothing".
 [[nodiscard]] std::string foundWords(const Value& value);
@@ -54,9 +67,13 @@ public:
         : object_(object), file_(std::move(file)), pointer_(std::move(pointer)), faults_(faults) {}
 
     template <class T>
-    void need(const char* key, T& to, const Allowed& allowed = {}) { take(key, to, allowed, true); }
+    void need(const char* key, T& to, const Allowed& allowed = {}) {
+        take(key, to, allowed, true);
+    }
     template <class T>
-    void may(const char* key, T& to, const Allowed& allowed = {}) { take(key, to, allowed, false); }
+    void may(const char* key, T& to, const Allowed& allowed = {}) {
+        take(key, to, allowed, false);
+    }
 
     /// Reads one value that stands at this reader's own place (an array's item, a map's value).
     template <class T>
@@ -84,7 +101,9 @@ private:
 class Writer {
 public:
     template <class T>
-    void need(const char* key, T& from, const Allowed& = {}) { object_[key] = asValue(from); }
+    void need(const char* key, T& from, const Allowed& = {}) {
+        object_[key] = asValue(from);
+    }
     template <class T>
     void may(const char* key, T& from, const Allowed& = {});
     Value object_ = Value::object();

@@ -11,31 +11,45 @@ namespace json {
 
 namespace detail {
 
-template <class T> struct IsVector : std::false_type {};
-template <class T> struct IsVector<std::vector<T>> : std::true_type {};
-template <class T> struct IsOptional : std::false_type {};
-template <class T> struct IsOptional<std::optional<T>> : std::true_type {};
-template <class T> struct IsMap : std::false_type {};
-template <class T> struct IsMap<std::map<std::string, T>> : std::true_type {};
-template <class T> struct IsShared : std::false_type {};
-template <class T> struct IsShared<std::shared_ptr<const T>> : std::true_type {};
+template <class T>
+struct IsVector : std::false_type {};
+template <class T>
+struct IsVector<std::vector<T>> : std::true_type {};
+template <class T>
+struct IsOptional : std::false_type {};
+template <class T>
+struct IsOptional<std::optional<T>> : std::true_type {};
+template <class T>
+struct IsMap : std::false_type {};
+template <class T>
+struct IsMap<std::map<std::string, T>> : std::true_type {};
+template <class T>
+struct IsShared : std::false_type {};
+template <class T>
+struct IsShared<std::shared_ptr<const T>> : std::true_type {};
 
 /// A record that is written as something else than an object of its fields has readSelf and writeSelf members.
 template <class T>
 concept SelfReading = requires(T& t, const Value& v, Reader& r) {
-    { t.readSelf(v, std::string{}, r) };
+    {t.readSelf(v, std::string{}, r)};
     { std::as_const(t).writeSelf() } -> std::convertible_to<Value>;
 };
 template <class T>
-concept KeepsExtra = requires(T& t) { { t.extra } -> std::convertible_to<const Value&>; };
+concept KeepsExtra = requires(T& t) {
+    { t.extra } -> std::convertible_to<const Value&>;
+};
 
 /// A visitor that does nothing, only to recognise records.
 struct Probe {
-    template <class T> void need(const char*, T&, const Allowed& = {}) {}
-    template <class T> void may(const char*, T&, const Allowed& = {}) {}
+    template <class T>
+    void need(const char*, T&, const Allowed& = {}) {}
+    template <class T>
+    void may(const char*, T&, const Allowed& = {}) {}
 };
 template <class T>
-concept Record = requires(Probe& p, T& t) { fields(p, t); };
+concept Record = requires(Probe& p, T& t) {
+    fields(p, t);
+};
 
 inline std::vector<std::string> keysOf(const Value& object) {
     std::vector<std::string> keys;
@@ -68,17 +82,24 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
     if constexpr (SelfReading<T>) {
         to.readSelf(from, key, *this);
     } else if constexpr (std::is_same_v<T, bool>) {
-        if (from.is_boolean()) to = from.get<bool>();
-        else fault(key, &from, "true or false");
+        if (from.is_boolean())
+            to = from.get<bool>();
+        else
+            fault(key, &from, "true or false");
     } else if constexpr (std::is_same_v<T, std::string>) {
-        if (from.is_string()) to = from.get<std::string>();
-        else fault(key, &from, "text in quotes");
+        if (from.is_string())
+            to = from.get<std::string>();
+        else
+            fault(key, &from, "text in quotes");
     } else if constexpr (std::is_same_v<T, Value>) {
         to = from;
     } else if constexpr (std::is_enum_v<T>) {
         std::string words;
         for (const auto& [name, item] : names(T{})) {
-            if (from.is_string() && from.get<std::string>() == name) { to = item; return; }
+            if (from.is_string() && from.get<std::string>() == name) {
+                to = item;
+                return;
+            }
             words += (words.empty() ? "\"" : ", \"") + std::string(name) + "\"";
         }
         fault(key, &from, "one of " + words);
@@ -107,23 +128,31 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
                 inner.may("guaranteed", to.guaranteed);
             }
             const Value rest = inner.unknownKeys();
-            for (const auto& [unknown, what] : rest.items())
-                inner.fault(unknown, &what, "no such key here");
+            for (const auto& [unknown, what] : rest.items()) inner.fault(unknown, &what, "no such key here");
         }
     } else if constexpr (IsVector<T>::value) {
-        if (!from.is_array()) { fault(key, &from, "a list in square brackets"); return; }
+        if (!from.is_array()) {
+            fault(key, &from, "a list in square brackets");
+            return;
+        }
         to.clear();
         for (std::size_t i = 0; i < from.size(); ++i) {
             to.emplace_back();
             value(from[i], key + "/" + std::to_string(i), to.back(), allowed);
         }
     } else if constexpr (IsOptional<T>::value) {
-        if (from.is_null()) { to.reset(); return; }
+        if (from.is_null()) {
+            to.reset();
+            return;
+        }
         typename T::value_type inner{};
         value(from, key, inner, allowed);
         to = std::move(inner);
     } else if constexpr (IsMap<T>::value) {
-        if (!from.is_object()) { fault(key, &from, "an object in curly brackets"); return; }
+        if (!from.is_object()) {
+            fault(key, &from, "an object in curly brackets");
+            return;
+        }
         to.clear();
         for (const auto& [name, item] : from.items()) value(item, key + "/" + name, to[name], allowed);
     } else if constexpr (IsShared<T>::value) {
@@ -131,7 +160,10 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
         value(from, key, *inner, allowed);
         to = std::move(inner);
     } else {
-        if (!from.is_object()) { fault(key, &from, "an object in curly brackets"); return; }
+        if (!from.is_object()) {
+            fault(key, &from, "an object in curly brackets");
+            return;
+        }
         to = readRecord<T>(from, file_, pointer_ + "/" + key, faults_);
     }
 }
@@ -194,7 +226,9 @@ class SparseWriter {
 public:
     SparseWriter(Writer& out, const Value& untouched) : out_(out), untouched_(untouched) {}
     template <class T>
-    void need(const char* key, T& from, const Allowed& = {}) { out_.need(key, from); }
+    void need(const char* key, T& from, const Allowed& = {}) {
+        out_.need(key, from);
+    }
     template <class T>
     void may(const char* key, T& from, const Allowed& = {}) {
         Value text = Writer::asValue(from);
