@@ -129,7 +129,8 @@ QString Paper::printable(const QString& words) const {
 }
 
 double Paper::width(const QString& words, const Type& type) const {
-    return QFontMetricsF(font(type), &writer_).horizontalAdvance(printable(words)) * 25.4 / resolution;
+    return QFontMetricsF(font(type), &writer_).horizontalAdvance(printable(words)) * units::millimetresPerInch /
+           resolution;
 }
 
 void Paper::text(const QRectF& rect, const QString& words, const Type& type) {

@@ -11,6 +11,8 @@
 #include <set>
 #include <vector>
 
+#include "units/inch.h"
+
 namespace papers {
 
 enum class Format { A4, Letter };
@@ -23,9 +25,9 @@ struct Type {
     Qt::Alignment align = Qt::AlignLeft;
 };
 
-inline constexpr int resolution = 1200;               ///< dots an inch
-inline constexpr double hairline = 0.25 * 25.4 / 72;  ///< 0.25 pt, mm
-inline constexpr double margin = 15;                  ///< mm
+inline constexpr int resolution = 1200;                                    ///< dots an inch
+inline constexpr double hairline = 0.25 * units::millimetresPerInch / 72;  ///< 0.25 pt, mm
+inline constexpr double margin = 15;                                       ///< mm
 
 /// Pages of one PDF, top left is (0, 0). Text is of one family and lines are vectors.
 class Paper {
@@ -60,7 +62,9 @@ public:
     double paragraph(const QRectF& rect, const QString& words, const Type& type = {}, int most = 1000);
     [[nodiscard]] double paragraphHeight(double width, const QString& words, const Type& type = {}) const;
     [[nodiscard]] double width(const QString& words, const Type& type = {}) const;  ///< mm
-    [[nodiscard]] static double lineHeight(const Type& type) { return type.size * 25.4 / 72 * 1.35; }
+    [[nodiscard]] static double lineHeight(const Type& type) {
+        return type.size * units::millimetresPerInch / 72 * 1.35;
+    }
 
     /// Characters that were asked for and that the family does not have; each is printed as an empty square.
     [[nodiscard]] const std::set<char32_t>& missing() const { return missing_; }
@@ -70,9 +74,11 @@ private:
     [[nodiscard]] QFont font(const Type& type) const;
     [[nodiscard]] QStringList broken(double width, const QString& words, const Type& type) const;
     [[nodiscard]] QPen pen(double width, const QColor& colour) const;
-    [[nodiscard]] static double dots(double mm) { return mm * resolution / 25.4; }
+    [[nodiscard]] static double dots(double mm) { return mm * resolution / units::millimetresPerInch; }
     [[nodiscard]] static QPointF dots(const QPointF& mm) { return {dots(mm.x()), dots(mm.y())}; }
-    [[nodiscard]] static QRectF dots(const QRectF& mm) { return {dots(mm.topLeft()), mm.size() * resolution / 25.4}; }
+    [[nodiscard]] static QRectF dots(const QRectF& mm) {
+        return {dots(mm.topLeft()), mm.size() * resolution / units::millimetresPerInch};
+    }
 
     QPdfWriter& writer_;
     QPainter painter_;

@@ -11,11 +11,11 @@
 
 #include <cmath>
 
-#include "../core/coil/small_transformer.h"
 #include "coil/coil_build.h"
 #include "coil/mean_turn.h"
 #include "coil/winding_steps.h"
 #include "coil/wire_resistance.h"
+#include "small_transformer.h"
 
 namespace {
 
