@@ -59,7 +59,6 @@ TEST(Network, ReciprocalBetweenLoadedAndOpenPorts) {
         EXPECT_LT(std::abs(there - back), 1e-9 * std::abs(there)) << f;
         // An open port takes an ampere: the voltage that an EMF makes there is the current that it sends there back.
         const Complex open = values(at.voltage(0, 2)), sent = -values(at.voltage(2, 0)) / 150.0;
-        EXPECT_LT(std::abs(std::abs(open) - std::abs(sent)), 1e-9 * std::abs(open)) << f;
         EXPECT_LT(std::abs(open + sent), 1e-9 * std::abs(open)) << f;
     }
 }
@@ -195,9 +194,11 @@ TEST_P(Carried, CurvesAgreeWithTheEquationsBetweenSolvedFrequencies) {
             const auto carried = solved->at(f);
             const double off =
                 ((carried - exact).array().abs() / exact.array().abs().max(network::Sweep::floor)).maxCoeff();
-            if (off > worst) worst = off, at = f;
+            if (off > worst) {
+                worst = off;
+                at = f;
+            }
         }
-        std::printf("%s %s %g at %g\n", GetParam(), name.c_str(), worst, at);
         EXPECT_LT(worst, 1e-4) << name << " at " << at << " Hz";
     }
 }
