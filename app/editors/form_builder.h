@@ -18,28 +18,39 @@ public:
     FormBuilder(document::Document& document, QWidget* host, QFormLayout* rows, std::function<void(QString)> say)
         : document_(document), host_(host), rows_(rows), say_(std::move(say)) {}
 
+    /// Only these fields of the record that `find` leads to, in the table's order.
+    template <class Record>
+    void addOnly(const Find<Record>& find, const QString& owner, std::vector<std::string> keys) {
+        addRows<Record>(find, owner, std::move(keys), true);
+    }
     /// All fields of the record that `find` leads to, except keys in `left`.
     template <class Record>
     void add(const Find<Record>& find, const QString& owner, std::vector<std::string> left = {}) {
-        const Record* now = seen(find, *document_.design());
-        if (now == nullptr) return;
-        Record copy = *now;
-        Rows<Record> rows{*this, find, owner, std::move(left)};
-        fields(rows, copy);
+        addRows<Record>(find, owner, std::move(left), false);
     }
     void heading(const QString& text);
     [[nodiscard]] const std::vector<Field*>& fields_() const { return made_; }
 
 private:
     template <class Record>
+    void addRows(const Find<Record>& find, const QString& owner, std::vector<std::string> keys, bool only) {
+        const Record* now = seen(find, *document_.design());
+        if (now == nullptr) return;
+        Record copy = *now;
+        Rows<Record> rows{*this, find, owner, std::move(keys), only};
+        fields(rows, copy);
+    }
+
+    template <class Record>
     struct Rows {
         FormBuilder& form;
         Find<Record> find;
         QString owner;
-        std::vector<std::string> left;
+        std::vector<std::string> keys;
+        bool only;  ///< the keys are those shown, not those left out
         template <class T>
         void need(const char* key, T& value, const json::Allowed& allowed = {}) {
-            if (std::find(left.begin(), left.end(), key) == left.end())
+            if ((std::find(keys.begin(), keys.end(), key) != keys.end()) == only)
                 form.row(memberOf<T>(find, key), value, key, owner, allowed);
         }
         template <class T>

@@ -191,35 +191,26 @@ void FormPane::buildItem(FormBuilder& form, const design::ItemIndex& at) {
 
 void FormPane::buildWhole(FormBuilder& form, const document::WholePart& part) {
     using design::Design;
+    const Find<Design> whole = [](Design& d) { return &d; };
     switch (part.which) {
         case Which::Brief:
-            form.add<Design>([](Design& d) { return &d; }, {},
-                             {"brief", "core", "bobbin", "terminals", "windings", "coil", "filling", "ports",
-                              "hook_ups", "conditions", "assumptions"});
+            form.addOnly(whole, {}, {"name", "part_number", "revision", "note"});
             form.add<design::Brief>([](Design& d) { return &d.brief; }, tr("the brief"));
             break;
         case Which::Core:
             form.add<design::Core>([](Design& d) { return &d.core; }, tr("the core"));
             break;
         case Which::Bobbin:
-            form.add<Design>([](Design& d) { return &d; }, tr("the design"),
-                             {"name", "part_number", "revision", "note", "brief", "core", "terminals", "windings",
-                              "coil", "filling", "ports", "hook_ups", "conditions", "assumptions"});
+            form.addOnly(whole, tr("the design"), {"bobbin"});
             break;
         case Which::Terminals:
-            form.add<Design>([](Design& d) { return &d; }, {},
-                             {"name", "part_number", "revision", "note", "brief", "core", "bobbin", "windings", "coil",
-                              "filling", "hook_ups", "conditions", "assumptions"});
+            form.addOnly(whole, {}, {"terminals", "ports"});
             break;
         case Which::HookUps:
-            form.add<Design>([](Design& d) { return &d; }, {},
-                             {"name", "part_number", "revision", "note", "brief", "core", "bobbin", "terminals",
-                              "windings", "coil", "filling", "ports", "conditions", "assumptions"});
+            form.addOnly(whole, {}, {"hook_ups"});
             break;
         case Which::Conditions:
-            form.add<Design>([](Design& d) { return &d; }, tr("the design"),
-                             {"name", "part_number", "revision", "note", "brief", "core", "bobbin", "terminals",
-                              "windings", "coil", "ports", "hook_ups"});
+            form.addOnly(whole, tr("the design"), {"filling", "conditions", "assumptions"});
             break;
     }
 }

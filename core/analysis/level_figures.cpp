@@ -12,19 +12,11 @@ namespace {
 using network::Complex;
 constexpr double referenceFrequency = 1000;
 
-/// Impedance of a port's own `through` network, ohm; infinite when open.
-Complex throughImpedance(const network::Circuit& c, int port, double frequency) {
-    Complex sum = 0;
-    const auto& p = c.ports[static_cast<std::size_t>(port)];
-    for (const int t : p.through) sum += network::impedance(c.lumped[static_cast<std::size_t>(t)], frequency);
-    return sum;
-}
-
 Complex portAdmittance(const network::Circuit& c, int port, double frequency) {
     const auto& p = c.ports[static_cast<std::size_t>(port)];
     Complex y(0, 2 * std::acos(-1.0) * frequency * p.acrossCapacitance);
     for (const int k : p.across) y += 1.0 / network::impedance(c.lumped[static_cast<std::size_t>(k)], frequency);
-    if (!p.through.empty() && p.role != design::Role::Drive) y += 1.0 / throughImpedance(c, port, frequency);
+    if (!p.through.empty() && p.role != design::Role::Drive) y += 1.0 / network::throughImpedance(c, port, frequency);
     return y;
 }
 
@@ -37,7 +29,7 @@ double idealLevel(const network::Circuit& c, int driven, int port) {
         const double ratio = network::portTurns(c, set, p) / turns;
         load += ratio * ratio * portAdmittance(c, p, referenceFrequency);
     }
-    const Complex source = throughImpedance(c, driven, referenceFrequency);
+    const Complex source = network::throughImpedance(c, driven, referenceFrequency);
     return std::abs(network::portTurns(c, set, port) / turns / (1.0 + source * load));
 }
 

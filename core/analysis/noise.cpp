@@ -39,9 +39,7 @@ void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& f
     const char* source = "4 k T Re Z at the observed terminals (Nyquist), all parts at one temperature, no amplifier";
     figures.push_back(
         hookUpFigure(context, "output_noise_20kHz", units::dbuOfVolts(std::sqrt(sum)), "dBu", 0.5, source, ports));
-    network::Complex own = 0;
-    for (const int t : c.ports[static_cast<std::size_t>(driven)].through)
-        own += network::impedance(c.lumped[static_cast<std::size_t>(t)], 1000);
+    const network::Complex own = network::throughImpedance(c, driven, 1000);
     if (!(own.real() > 0)) return;
     const auto outputs = context.solved.at(1000);
     figures.push_back(hookUpFigure(context, "noise_figure_1kHz",

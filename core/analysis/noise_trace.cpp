@@ -23,9 +23,7 @@ std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
         const auto values = context.solved.at(f);
         const double resistance = std::max(0.0, values(layout.totalImpedance(observed)).real());
         density.y.push_back(thermalNoise(resistance, kelvin));
-        network::Complex own = 0;
-        for (const int t : c.ports[static_cast<std::size_t>(driven)].through)
-            own += network::impedance(c.lumped[static_cast<std::size_t>(t)], f);
+        const network::Complex own = network::throughImpedance(c, driven, f);
         figure.y.push_back(
             passiveNoiseFigure(resistance, kelvin, own.real(), std::abs(values(layout.voltage(driven, observed)))));
     }

@@ -47,7 +47,6 @@ struct Answer::Stages {
     std::shared_ptr<const magnetics::CoreModel> core;
     std::map<std::string, std::shared_ptr<const Solved>> solved;  ///< by hook-up name
     std::vector<units::Figure> windingFigures;
-    std::map<std::string, std::vector<units::Figure>> hookUpFigures;
 };
 
 /// The unit alone: no straps, earths or ports; nodes are terminals, shields, core and inner joints.

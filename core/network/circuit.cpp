@@ -7,12 +7,6 @@
 
 namespace network {
 
-int Circuit::port(std::string_view name) const {
-    for (std::size_t i = 0; i < ports.size(); ++i)
-        if (ports[i].name == name) return static_cast<int>(i);
-    return -1;
-}
-
 int Circuit::portOfRole(design::Role role) const {
     for (std::size_t i = 0; i < ports.size(); ++i)
         if (ports[i].role == role) return static_cast<int>(i);
@@ -41,6 +35,13 @@ Complex impedance(const LumpedBranch& branch, double frequency) {
     Complex z(e.resistance, w * e.inductance);
     if (e.capacitance > 0) z += 1.0 / Complex(0, w * e.capacitance);
     return branch.share * z;
+}
+
+Complex throughImpedance(const Circuit& circuit, int port, double frequency) {
+    Complex sum = 0;
+    for (const int t : circuit.ports[static_cast<std::size_t>(port)].through)
+        sum += impedance(circuit.lumped[static_cast<std::size_t>(t)], frequency);
+    return sum;
 }
 
 }  // namespace network

@@ -71,11 +71,13 @@ struct Circuit {
     std::vector<std::string> sectionOf;  ///< per winding branch: "P.a"
 
     [[nodiscard]] int branchCount() const { return static_cast<int>(windingBranches.size() + lumped.size()); }
-    [[nodiscard]] int port(std::string_view name) const;    ///< index or -1
     [[nodiscard]] int portOfRole(design::Role role) const;  ///< first of that role, or -1
 };
 
 /// Impedance of a lumped branch at f > 0 Hz. A table is interpolated linearly over log f with its ends held.
 [[nodiscard]] Complex impedance(const LumpedBranch& branch, double frequency);
+/// Impedance of a port's own `through` network, both legs of a balanced one in series, ohm; 0 where nothing is
+/// connected.
+[[nodiscard]] Complex throughImpedance(const Circuit& circuit, int port, double frequency);
 
 }  // namespace network

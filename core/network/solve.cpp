@@ -175,11 +175,8 @@ ComplexVector Prepared::outputs(const ComplexMatrix& loops, double frequency) co
             continue;
         }
         out(where.impedance(e)) = portImpedance(e, lumped.col(e), out(where.voltage(e, e)), frequency);
-        Complex own = 1;  // an injected ampere gives the impedance at once
-        if (!port.through.empty()) {
-            own = 0;
-            for (const int t : port.through) own += impedance(c.lumped[static_cast<std::size_t>(t)], frequency);
-        }
+        // An injected ampere gives the impedance at once.
+        const Complex own = port.through.empty() ? 1 : throughImpedance(c, e, frequency);
         out(where.totalImpedance(e)) = out(where.voltage(e, e)) * own;
     }
     return out;

@@ -77,4 +77,11 @@ inline double decibel(network::Complex ratio) {
     return 20 * std::log10(std::abs(ratio));
 }
 
+/// Nodes with nothing but what the test adds: no stray capacitance.
+inline network::Circuit bare(int nodes) {
+    auto c = circuit(nodes, 1);
+    c.capacitance.setZero();
+    return c;
+}
+
 }  // namespace lumped

@@ -22,13 +22,6 @@ using network::VoltageLine;
 
 constexpr double pF = 1e-12;
 
-/// Nodes with nothing but what the test adds: no stray capacitance.
-Circuit bare(int nodes) {
-    auto c = lumped::circuit(nodes, 1);
-    c.capacitance.setZero();
-    return c;
-}
-
 void port(Circuit& c, int plus, int minus, bool balanced = false) {
     network::CircuitPort p;
     p.name = "in";
@@ -53,7 +46,7 @@ VoltageLine layer(int low, int high) {
 }
 
 TEST(PublishedShieldCapacitance, OneEndEarthedIsAThird) {  // C-S1
-    auto c = bare(1);
+    auto c = lumped::bare(1);
     lumped::addWinding(c, 0, earth, 100, 1);
     network::addFacing(c.capacitance, layer(earth, 0), {{0}, {earth}}, 0, 1, 200 * pF);
     port(c, 0, earth);
@@ -61,7 +54,7 @@ TEST(PublishedShieldCapacitance, OneEndEarthedIsAThird) {  // C-S1
 }
 
 TEST(PublishedShieldCapacitance, BalancedIsATwelfth) {  // C-S2
-    auto c = bare(2);
+    auto c = lumped::bare(2);
     lumped::addWinding(c, 0, 1, 100, 1);
     network::addFacing(c.capacitance, layer(1, 0), {{0}, {earth}}, 0, 1, 200 * pF);
     port(c, 0, 1, true);
@@ -71,12 +64,12 @@ TEST(PublishedShieldCapacitance, BalancedIsATwelfth) {  // C-S2
 TEST(PublishedShieldCapacitance, FloatingSettlesAtTheLeastEnergy) {
     // Nothing holds the winding: it floats with its middle at the shield, as balanced. An ungrounded shield carries no
     // charge, so it follows the middle whatever is earthed.
-    auto c = bare(2);
+    auto c = lumped::bare(2);
     lumped::addWinding(c, 0, 1, 100, 1);
     network::addFacing(c.capacitance, layer(1, 0), {{0}, {earth}}, 0, 1, 200 * pF);
     port(c, 0, 1);
     EXPECT_NEAR(network::inputCapacitance(c, 0) / pF, 16.6667, 5e-5);
-    c = bare(2);
+    c = lumped::bare(2);
     lumped::addWinding(c, 0, earth, 100, 1);
     network::addFacing(c.capacitance, layer(earth, 0), {{0}, {1}}, 0, 1, 200 * pF);
     port(c, 0, earth);
@@ -84,7 +77,7 @@ TEST(PublishedShieldCapacitance, FloatingSettlesAtTheLeastEnergy) {
 }
 
 TEST(PublishedShieldCapacitance, TheUpperHalfOfAWinding) {  // C-S3: from V/2 to V
-    auto c = bare(2);
+    auto c = lumped::bare(2);
     lumped::addWinding(c, 1, earth, 50, 1);
     lumped::addWinding(c, 0, 1, 50, 1);
     network::addFacing(c.capacitance, layer(1, 0), {{0}, {earth}}, 0, 1, 200 * pF);
@@ -93,7 +86,7 @@ TEST(PublishedShieldCapacitance, TheUpperHalfOfAWinding) {  // C-S3: from V/2 to
 }
 
 TEST(PublishedShieldCapacitance, FacingVoltagesFromAFifthToOne) {  // C-S4: 0.2 V to 1.0 V of 1 V
-    auto c = bare(2);
+    auto c = lumped::bare(2);
     lumped::addWinding(c, 1, earth, 20, 1);
     lumped::addWinding(c, 0, 1, 80, 1);
     network::addFacing(c.capacitance, layer(1, 0), {{0}, {earth}}, 0, 1, 200 * pF);
@@ -104,7 +97,7 @@ TEST(PublishedShieldCapacitance, FacingVoltagesFromAFifthToOne) {  // C-S4: 0.2 
 /// N layers to and fro, C_L between neighbours; pieces cut each layer without a change.
 double layered(int layers, double between, int pieces) {
     const int nodes = layers * pieces;  // node k is k + 1 pieces above earth
-    auto c = bare(nodes);
+    auto c = lumped::bare(nodes);
     std::vector<VoltageLine> lines;
     for (int n = 0, at = earth; n < layers; ++n) {
         VoltageLine line{{0}, {at}};
@@ -141,7 +134,7 @@ TEST(PublishedLayerCapacitance, FourThirdsRule) {  // C-L1..L4
 
 TEST(PublishedLayerCapacitance, BegunAtOneSideAlways) {
     // Every facing pair stands at one layer's voltage all along: (N - 1) C_L / N^2. Derived from energy.
-    auto c = bare(2);
+    auto c = lumped::bare(2);
     lumped::addWinding(c, 0, earth, 100, 1);
     lumped::addWinding(c, 1, 0, 100, 1);
     network::addFacing(c.capacitance, layer(earth, 0), layer(0, 1), 0, 1, 300 * pF);

@@ -17,13 +17,6 @@ using network::VoltageLine;
 
 constexpr double pF = 1e-12;
 
-/// Nodes with nothing but what the test adds: no stray capacitance.
-Circuit bare(int nodes) {
-    auto c = lumped::circuit(nodes, 1);
-    c.capacitance.setZero();
-    return c;
-}
-
 void port(Circuit& c, int plus, int minus) {
     network::CircuitPort p;
     p.name = "in";
@@ -56,7 +49,7 @@ TEST(Facing, PartsOfAStretchAddUpAndAPlaceIsACapacitor) {
 }
 
 TEST(Ladders, CountTurnsAlongStrapsAndTellIslandsApart) {
-    auto c = bare(4);
+    auto c = lumped::bare(4);
     lumped::addWinding(c, 0, earth, 30, 1);
     lumped::addWinding(c, 1, 0, -12, 1);
     lumped::addWinding(c, 2, 3, 50, 1);
@@ -73,7 +66,7 @@ TEST(Ladders, CountTurnsAlongStrapsAndTellIslandsApart) {
 }
 
 TEST(InputCapacitance, WhatHangsOnThePortIsNotCounted) {
-    auto c = bare(1);
+    auto c = lumped::bare(1);
     lumped::addWinding(c, 0, earth, 100, 1);
     network::addFacing(c.capacitance, layer(earth, 0), {{0}, {earth}}, 0, 1, 200 * pF);
     port(c, 0, earth);
