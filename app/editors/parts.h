@@ -2,6 +2,7 @@
 // Typed parts made out of a design's own field tables: where a value lives, how it is shown, how it is replaced.
 #pragma once
 
+#include <QCoreApplication>
 #include <algorithm>
 #include <concepts>
 
@@ -62,48 +63,67 @@ template <class T, class Record>
 /// A part without its reading and writing yet.
 [[nodiscard]] Part namedPart(const std::string& key, const QString& owner);
 
+/// The number that a member holds, if any, and putting another in its place (a quantity keeps tolerance and note).
+[[nodiscard]] inline std::optional<double> numberIn(const units::Quantity& member) {
+    return member.value;
+}
+[[nodiscard]] inline std::optional<double> numberIn(double member) {
+    return member;
+}
+[[nodiscard]] inline std::optional<double> numberIn(int member) {
+    return member;
+}
+[[nodiscard]] inline std::optional<double> numberIn(const std::optional<double>& member) {
+    return member;
+}
+inline void putNumber(units::Quantity& member, double value) {
+    member.value = value;
+}
+inline void putNumber(double& member, double value) {
+    member = value;
+}
+inline void putNumber(int& member, double value) {
+    member = static_cast<int>(value);
+}
+inline void putNumber(std::optional<double>& member, double value) {
+    member = value;
+}
+
+/// Kind and limits of a number's text: an int member is a count.
+struct NumberRule {
+    units::Kind kind = units::Kind::Number;
+    json::Allowed allowed;
+};
+template <class T>
+[[nodiscard]] NumberRule ruleFor(const std::string& key, const json::Allowed& allowed) {
+    if (std::is_same_v<T, int>) return {units::Kind::Count, allowed.whole()};
+    return {kindOf(key, allowed), allowed};
+}
+
 /// A number: Quantity (tolerance and note are kept), double, int, or an optional double (empty text: none).
 template <class T>
 [[nodiscard]] Part numberPart(const Find<T>& find, const std::string& key, const QString& owner,
                               const json::Allowed& allowed) {
     Part part = namedPart(key, owner);
-    constexpr bool whole = std::is_same_v<T, int>;
-    constexpr bool optional = std::is_same_v<T, std::optional<double>>;
-    const units::Kind kind = whole ? units::Kind::Count : kindOf(key, allowed);
-    const json::Allowed limits = whole ? allowed.whole() : allowed;
-    const auto valueOf = [](const T& t) -> double {
-        if constexpr (optional)
-            return t.value_or(0);
-        else
-            return static_cast<double>(t);
-    };
-    const auto set = [](T& t, double value) {
-        if constexpr (std::is_same_v<T, units::Quantity>)
-            t.value = value;
-        else if constexpr (whole)
-            t = static_cast<int>(value);
-        else
-            t = value;
-    };
-    part.text = [find, kind, valueOf](const design::Design& d) {
+    const NumberRule rule = ruleFor<T>(key, allowed);
+    part.text = [find, rule](const design::Design& d) {
         const T* t = seen(find, d);
-        if (t == nullptr) return QString();
-        if constexpr (optional)
-            if (!t->has_value()) return QString();
-        return numberText(kind, valueOf(*t));
+        const auto value = t == nullptr ? std::nullopt : numberIn(*t);
+        return value ? numberText(rule.kind, *value) : QString();
     };
-    part.with = [find, kind, limits, set](const design::Design& d, const QString& text) {
+    part.with = [find, rule](const design::Design& d, const QString& text) {
         return design::changed(d, [&](design::Design& copy) {
             T* t = find(copy);
             if (t == nullptr) refuse(text, "a part that is still there");
-            if constexpr (optional)
+            if constexpr (std::is_same_v<T, std::optional<double>>)
                 if (text.trimmed().isEmpty()) return t->reset();
-            set(*t, numberOf(kind, text, limits));
+            putNumber(*t, numberOf(rule.kind, text, rule.allowed));
         });
     };
-    part.stepped = [find, kind, valueOf](const design::Design& d, int steps, double factor) {
+    part.stepped = [find, rule](const design::Design& d, int steps, double factor) {
         const T* t = seen(find, d);
-        return t == nullptr ? QString() : numberText(kind, units::stepped(kind, valueOf(*t), steps, factor));
+        if (t == nullptr) return QString();
+        return numberText(rule.kind, units::stepped(rule.kind, numberIn(*t).value_or(0), steps, factor));
     };
     return part;
 }
