@@ -109,8 +109,9 @@ ComplexMatrix Prepared::systemAt(double frequency) const {
     const double w = 2 * std::numbers::pi * frequency;
     const Eigen::Index b = c.turns.size();
     const Complex core = j * w * magnetics::turnInductance(c.core, frequency);
-    Matrix real = core.real() * turns_ * turns_.transpose();
-    Matrix imaginary = w * leakage_ + core.imag() * turns_ * turns_.transpose();
+    // Real and imaginary parts are gathered apart: elements are then never multiplied or divided as complex numbers.
+    Matrix real = core.real() * turns_ * turns_.transpose() + elastance_.imag() / w;
+    Matrix imaginary = w * leakage_ + core.imag() * turns_ * turns_.transpose() - elastance_.real() / w;
     for (const auto& group : losses_) {
         real += skinFactor(group.bareDiameter, frequency, c.resistivity) * group.direct;
         if (group.eddy.size() == 0) continue;
@@ -118,13 +119,15 @@ ComplexMatrix Prepared::systemAt(double frequency) const {
         real += eddy.real() * group.eddy;
         imaginary += eddy.imag() * group.eddy;
     }
-    ComplexMatrix system = elastance_ / (j * w);
-    system.real() += real;
-    system.imag() += imaginary;
     for (std::size_t k = 0; k < c.lumped.size(); ++k) {
         const Vector row = basis_.row(b + static_cast<Eigen::Index>(k)).transpose();
-        system += impedance(c.lumped[k], frequency) * (row * row.transpose()).cast<Complex>();
+        const Complex z = impedance(c.lumped[k], frequency);
+        real += z.real() * row * row.transpose();
+        imaginary += z.imag() * row * row.transpose();
     }
+    ComplexMatrix system(real.rows(), real.cols());
+    system.real() = real;
+    system.imag() = imaginary;
     return system;
 }
 

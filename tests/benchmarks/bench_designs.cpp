@@ -20,6 +20,17 @@ design::DesignPtr read(const fs::path& path) {
     return exchange::readDesign(exchange::readFile(path.string()), path.filename().string(), shop()).design;
 }
 
+/// Every design in a folder and those below it, sorted by path.
+std::vector<Subject> designsIn(const char* folder) {
+    std::vector<fs::path> files;
+    for (const auto& entry : fs::recursive_directory_iterator(root / folder))
+        if (entry.path().extension() == ".coilwright") files.push_back(entry.path());
+    std::sort(files.begin(), files.end());
+    std::vector<Subject> all;
+    for (const fs::path& file : files) all.push_back({file.stem().string(), read(file)});
+    return all;
+}
+
 /// Wire, papers and turns a layer divided so that each of the four sections has `times` as many layers, 4 at first,
 /// in the same room.
 design::DesignPtr finer(const design::Design& from, int times) {
@@ -47,14 +58,13 @@ const catalog::Catalog& shop() {
     return all;
 }
 
+std::vector<Subject> demoDesigns() {
+    return designsIn("demo-projects");
+}
+
 std::vector<Subject> subjects() {
-    std::vector<fs::path> files;
-    for (const char* folder : {"tests/references", "demo-projects"})
-        for (const auto& entry : fs::recursive_directory_iterator(root / folder))
-            if (entry.path().extension() == ".coilwright") files.push_back(entry.path());
-    std::sort(files.begin(), files.end());
-    std::vector<Subject> all;
-    for (const fs::path& file : files) all.push_back({file.stem().string(), read(file)});
+    std::vector<Subject> all = designsIn("tests/references");
+    for (Subject& demo : demoDesigns()) all.push_back(std::move(demo));
     const design::DesignPtr four = read(root / "tests/references/open_2_interleaved_line.coilwright");
     for (const int times : {1, 2, 4}) all.push_back({std::to_string(16 * times) + "_layers", finer(*four, times)});
     return all;

@@ -18,7 +18,9 @@ struct Subject {
 /// The shipped catalog, read once.
 [[nodiscard]] const catalog::Catalog& shop();
 
-/// Every .coilwright file of tests/references and demo-projects, sorted by name, then coils of 16, 32 and 64 layers.
+/// Every .coilwright file of demo-projects, sorted by path.
+[[nodiscard]] std::vector<Subject> demoDesigns();
+/// Every .coilwright file of tests/references, the demo designs, then coils of 16, 32 and 64 layers.
 [[nodiscard]] std::vector<Subject> subjects();
 
 /// The design with `by` turns more in its first section.
