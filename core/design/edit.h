@@ -37,9 +37,9 @@ template <class Change>
 /// Swaps the terminals of a winding's start and finish: its polarity turns round, and the start comes out where the
 /// finish did. Taps stay where they are on the conductor.
 [[nodiscard]] DesignPtr swapEnds(const Design& d, const std::string& winding);
-/// The other end of a port becomes the hot one in a hook-up: what earthed or strapped one of its ends to shields, core or
-/// earth now does so at the other, and "minus-earthed" becomes "plus-earthed" and back. Straps between windings stay as
-/// they are, plus stays plus. Nothing changes where neither end has such a tie.
+/// The other end of a port becomes the hot one in a hook-up: what earthed or strapped one of its ends to shields, core
+/// or earth now does so at the other, and "minus-earthed" becomes "plus-earthed" and back. Straps between windings stay
+/// as they are, plus stays plus. Nothing changes where neither end has such a tie.
 [[nodiscard]] DesignPtr otherEndHot(const Design& d, const std::string& hookUp, const std::string& port);
 /// Replaces the design's copies of catalog entries by today's of the shop.
 [[nodiscard]] DesignPtr takeTodaysParts(const Design& d, const catalog::Catalog& shop);
