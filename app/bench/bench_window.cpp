@@ -78,7 +78,14 @@ void BenchWindow::assemble() {
     across->setStretchFactor(1, 3);
     across->setSizes({480, 800});
     for (QSplitter* splitter : {across, left, right, results}) splitter->setChildrenCollapsible(false);
-    setCentralWidget(across);
+    auto* whole = new QWidget;
+    auto* rows = new QVBoxLayout(whole);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(0);
+    changes_ = new ChangeStrip(document_, whole);
+    rows->addWidget(across, 1);
+    rows->addWidget(changes_);
+    setCentralWidget(whole);
 
     message_ = new ElidedLabel;
     message_->setContentsMargins(8, 0, 8, 0);
@@ -145,13 +152,14 @@ void BenchWindow::ask() {
     solver_.ask(document_.shown(), question(*document_.shown()));
 }
 
-void BenchWindow::showAnswer(const analysis::AnswerPtr& answer) {
+void BenchWindow::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design) {
     answer_ = answer;
     plots_->showAnswer(answer, document_.shown());
     promises_->showAnswer(answer);
     figures_->showAnswer(answer);
     cut_->showAnswer(answer);
     forms_->showAnswer(answer);
+    changes_->showAnswer(answer, design);
 }
 
 void BenchWindow::showState() {

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "bench/actions.h"
+#include "bench/change_strip.h"
 #include "bench/elided_label.h"
 #include "bench/figures_table.h"
 #include "bench/memory.h"
@@ -50,6 +51,7 @@ public:
     [[nodiscard]] plots::PlotGrid& plotGrid() { return *plots_; }
     [[nodiscard]] FiguresTable& figures() { return *figures_; }
     [[nodiscard]] PromiseStrip& promises() { return *promises_; }
+    [[nodiscard]] ChangeStrip& changes() { return *changes_; }
     [[nodiscard]] QComboBox& hookUps() { return *hookUps_; }
     [[nodiscard]] Actions& actions() { return *actions_; }
     [[nodiscard]] const analysis::AnswerPtr& answer() const { return answer_; }
@@ -67,7 +69,7 @@ private:
     void connectDocument();
     void ask();
     [[nodiscard]] analysis::Question question(const design::Design& design) const;
-    void showAnswer(const analysis::AnswerPtr& answer);
+    void showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design);
     void showState();
     void showHookUps();
     void showDemos();
@@ -98,6 +100,7 @@ private:
     plots::PlotGrid* plots_ = nullptr;
     FiguresTable* figures_ = nullptr;
     PromiseStrip* promises_ = nullptr;
+    ChangeStrip* changes_ = nullptr;
     QComboBox* hookUps_ = nullptr;
     ElidedLabel* name_ = nullptr;
     ElidedLabel* lastAct_ = nullptr;

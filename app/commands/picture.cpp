@@ -36,12 +36,12 @@ QSize sizeIn(const std::string& text) {
 }
 
 /// Lets the window lay itself out, compute and draw.
-void settle(const bench::BenchWindow& window) {
+void settle(bench::BenchWindow& window) {
     QElapsedTimer clock;
     clock.start();
     do {
         QApplication::processEvents(QEventLoop::AllEvents, 50);
-    } while ((window.computing() || !window.answer()) && clock.elapsed() < patience);
+    } while ((window.computing() || !window.answer() || !window.changes().settled()) && clock.elapsed() < patience);
     if (!window.answer()) throw std::runtime_error("picture: the window had no answer within 20 seconds.");
     // Replots are queued once the answer has come.
     for (int round = 0; round < 10; ++round) QApplication::processEvents(QEventLoop::AllEvents, 20);
