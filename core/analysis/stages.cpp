@@ -13,8 +13,8 @@ auto leakageKey(const coil::Layer& l) {
 }
 bool sameGeometry(const coil::CoilBuild& a, const coil::CoilBuild& b) {
     const auto frame = [](const coil::CoilBuild& c) {
-        return std::tuple(c.tongue, c.stack, c.windowWidth, c.windowHeight, c.legs, c.bobbinWall, c.clearance,
-                          c.cornerRadius);
+        return std::tuple(c.tongue, c.stack, c.windowWidth, c.windowHeight, c.outerLeg, c.yoke, c.legs, c.bobbinWall,
+                          c.clearance, c.cornerRadius);
     };
     return frame(a) == frame(b) &&
            std::equal(a.layers.begin(), a.layers.end(), b.layers.begin(), b.layers.end(),

@@ -90,7 +90,8 @@ struct ChamberFill {
 struct CoilBuild {
     double tongue = 0, stack = 0;  ///< core section that the coil goes round, m (stack: closed height)
     double windowWidth = 0, windowHeight = 0;
-    int legs = 1;  ///< coils: 1 on a shell, 2 on two legs
+    double outerLeg = 0, yoke = 0;  ///< width of the outer leg (two legs: of the second leg) and of the yokes, m
+    int legs = 1;                   ///< coils: 1 on a shell, 2 on two legs
     double bobbinWall = 0, clearance = 0, cornerRadius = 0;
     double bobbinPermittivity = 1, bobbinLoss = 0;
     double fillPermittivity = 1, fillLoss = 0;  ///< between the wires: air when dry, the filling when filled

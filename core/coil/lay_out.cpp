@@ -40,6 +40,8 @@ CoilBuild layOut(const design::Design& design, const catalog::Catalog& shop) {
     build.stack = design.core.height;
     build.windowWidth = sheet->windowWidth;
     build.windowHeight = sheet->windowHeight;
+    build.outerLeg = sheet->outerLeg;
+    build.yoke = sheet->yoke;
     build.legs = design.core.kind == design::CoreKind::TwoLeg ? 2 : 1;
     addBobbin(*bobbin, build);
     if (design.conditions.filled && design.filling)

@@ -7,6 +7,7 @@
 
 #include "field/field_units.h"
 #include "field/image_potential.h"
+#include "field/leg_against_leg.h"
 #include "field/place_in_window.h"
 #include "field/window_series.h"
 
@@ -18,19 +19,6 @@ using std::numbers::pi;
 /// Part of the turn that lies within the window: both windows of a shell, one of a two-leg core.
 double lengthWithin(const coil::CoilBuild& build) {
     return (build.legs == 2 ? 1 : 2) * build.stack;
-}
-
-/// M'/mu0 per metre beyond the window. Layers see their own leg as the iron plane; between two legs nothing couples
-/// outside, with w, about the distance of the coils, as unit of length (no balance holds there: marked by the caller).
-Eigen::MatrixXd beyondMatrix(const coil::CoilBuild& build, double unit) {
-    std::vector<coil::Box> boxes;
-    for (const auto& layer : build.layers) boxes.push_back(layer.box);
-    Eigen::MatrixXd result = imageMatrix(boxes, unit);
-    for (std::size_t i = 0; i < boxes.size(); ++i)
-        for (std::size_t j = 0; j < boxes.size(); ++j)
-            if (build.layers[i].leg != build.layers[j].leg)
-                result(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)) = 0;
-    return result;
 }
 
 /// M'_ii/mu0 that each layer had over the whole height wound in its chamber: a layer cut along the axis keeps it.
@@ -53,22 +41,32 @@ Eigen::VectorXd wholeLayers(const coil::CoilBuild& build, double unit) {
 ///     M_ij = (l_i + l_j)/2 M'_ij - 1/4 (l_i D_j + l_j D_i),
 ///
 /// which for D_i = M'_ii is -1/2 (l_i + l_j)/2 lambda_ij up to the gauge; with that M'_ii itself the leakage would
-/// change when a layer is cut in pieces. In the gauge in which ampere-turns spread by the boxes' areas carry no energy.
+/// change when a layer is cut in pieces. Each leg stands before its own iron plane, so M' between legs is zero; what
+/// `legAgainstLeg` says is added. In the gauge in which ampere-turns spread by the boxes' areas carry no energy.
 Eigen::MatrixXd beyondTurns(const coil::CoilBuild& build, double within) {
-    const double unit = bothLegsUsed(build) ? build.windowWidth : build.windowHeight;
-    Eigen::MatrixXd m = beyondMatrix(build, unit);
+    const double unit = build.windowHeight;
+    std::vector<coil::Box> boxes;
+    for (const auto& layer : build.layers) boxes.push_back(layer.box);
+    Eigen::MatrixXd m = imageMatrix(boxes, unit);
+    Eigen::VectorXd whole = wholeLayers(build, unit);
+    const LegAgainstLeg legs = bothLegsUsed(build) ? legAgainstLeg(build, within, unit) : LegAgainstLeg{};
     const auto count = m.rows();
     Eigen::VectorXd length(count), area(count);
     for (Eigen::Index i = 0; i < count; ++i) {
         const auto& layer = build.layers[static_cast<std::size_t>(i)];
         length(i) = std::max(0.0, layer.turnLength - within);
         area(i) = layer.box.width() * layer.box.height();
+        whole(i) += legs.perMetre[layer.leg == 2 ? 1 : 0];
     }
     area /= area.sum();
-    const Eigen::VectorXd whole = wholeLayers(build, unit);
     for (Eigen::Index i = 0; i < count; ++i)
-        for (Eigen::Index j = 0; j < count; ++j)
-            m(i, j) = (length(i) + length(j)) / 2 * m(i, j) - (length(i) * whole(j) + length(j) * whole(i)) / 4;
+        for (Eigen::Index j = 0; j < count; ++j) {
+            const int leg = build.layers[static_cast<std::size_t>(i)].leg;
+            const bool same = leg == build.layers[static_cast<std::size_t>(j)].leg;
+            const double plane = same ? m(i, j) + legs.perMetre[leg == 2 ? 1 : 0] : 0;
+            m(i, j) = (length(i) + length(j)) / 2 * plane - (length(i) * whole(j) + length(j) * whole(i)) / 4 +
+                      (same ? legs.inSpace / 2 : 0);
+        }
     const Eigen::VectorXd toSpread = m * area;
     const double spread = area.dot(toSpread);
     for (Eigen::Index i = 0; i < count; ++i)
@@ -134,9 +132,6 @@ LeakageResult leakageMatrix(const coil::CoilBuild& build, design::Ends ends) {
     const Window window = windowAround(build);
     if (window.width > build.windowWidth)
         explain(result, "The coil is larger than the window: the leakage is that of a window as large as the coil.");
-    if (bothLegsUsed(build))
-        explain(result,
-                "With a coil on each leg the end regions are not balanced: their share of the leakage is an estimate.");
     result.matrix = ends == design::Ends::Walled ? walled(build, boxes, window) : beyond(build, boxes, window);
     Eigen::VectorXd turns(static_cast<Eigen::Index>(boxes.size()));
     for (Eigen::Index i = 0; i < turns.size(); ++i) {

@@ -306,34 +306,6 @@ TEST(LeakageMatrix, TurnsItsSignsWithTheSenseOfWinding) {
     EXPECT_DOUBLE_EQ(after(0, 3), before(0, 3));
 }
 
-TEST(LeakageMatrix, OfTwoLegsIsTheSameSeenFromEitherLegAndMarked) {
-    auto build = randomBuild(6, 6, false);
-    build.legs = 2;
-    for (auto& layer : build.layers) layer.box.y1 = 0.0228;
-    for (std::size_t i = 3; i < 6; ++i) {
-        build.layers[i] = build.layers[i - 3];
-        build.layers[i].leg = 2;
-    }
-    auto other = build;
-    for (auto& layer : other.layers) layer.leg = 3 - layer.leg;
-    for (const auto ends : {design::Ends::Beyond, design::Ends::Walled}) {
-        const auto a = leakageMatrix(build, ends), b = leakageMatrix(other, ends);
-        EXPECT_FALSE(a.valid);
-        EXPECT_NE(a.why.find("not balanced"), std::string::npos) << a.why;
-        EXPECT_LT((a.matrix - b.matrix).cwiseAbs().maxCoeff(), 1e-9 * a.matrix.cwiseAbs().maxCoeff());
-        // Coils on two legs leak far more between each other than neighbours on one.
-        const auto turns = signedTurns(build);
-        EXPECT_GT(lambda(a.matrix, turns, 0, 3), 5 * lambda(a.matrix, turns, 0, 2));
-        EXPECT_NEAR(lambda(a.matrix, turns, 0, 2), lambda(a.matrix, turns, 3, 5), 1e-9 * lambda(a.matrix, turns, 0, 2));
-    }
-}
-
-TEST(LeakageMatrix, OfOneCoilOnATwoLegCoreIsValid) {
-    auto build = randomBuild(6, 6, false);
-    build.legs = 2;
-    EXPECT_TRUE(leakageMatrix(build, design::Ends::Beyond).valid);
-}
-
 TEST(LeakageMatrix, OfACoilLargerThanItsWindowIsFiniteAndMarked) {
     auto build = randomBuild(7, 10, false);
     build.windowWidth = build.layers.back().box.x0;
