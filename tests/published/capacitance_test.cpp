@@ -97,4 +97,11 @@ TEST(PublishedCapacitance, fillingIsBoundedByItsPermittivity) {
     EXPECT_GT(ratio(0.2002 * mm, 0.4 * mm), 3.17);
 }
 
+// Thin wires of alternating sign in a row: potential (q / 2 pi eps) ln tan(pi r / 2 p), so q = pi eps V / ln(2 p / pi
+// a) for V between neighbours; half of it counts here. [derived; classical, W. R. Smythe's method of conjugate
+// functions, memory]. Radius p/100, enamel like the filler: 3 pi eps0 / (2 ln(63.66198)) = 10.0454 pF/m.
+TEST(PublishedCapacitance, rowOfThinWiresOfAlternatingSign) {
+    expectWithin(field::turnCapacitance(0.02 * mm, 0.02 * mm, 1 * mm, 3, 3).real(), 10.0454e-12, 2e-4);
+}
+
 }  // namespace

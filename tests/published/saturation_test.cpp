@@ -80,4 +80,20 @@ INSTANTIATE_TEST_SUITE_P(Rows, PublishedSaturation,
                                          Alloy{"M-B4, 49 % Co 2 % V", 800, 2.4, 2.202910408},
                                          Alloy{"M-B5, grain-oriented 3 % Si", 1500, 2.0, 1.829934391}));
 
+TEST(PublishedFlux, GapLowersTheFluxOfLinearSheets) {
+    // F-G2, F-G3, F-G4 (derived, as in gap_test.cpp), by way of the magnetization curve: B / (mu0 N I / l).
+    for (const auto& [permeability, gap, path, effective] :
+         {std::tuple{50000.0, 25e-6, 0.1, 3703.7037}, std::tuple{20000.0, 10e-6, 0.1, 6666.6667},
+          std::tuple{10000.0, 50e-6, 0.12, 1935.4839}}) {
+        magnetics::CoreModel core;
+        core.area = 1e-4;
+        core.pathLength = path;
+        core.gap = gap;
+        magnetics::StackBlock sheets;
+        sheets.initialPermeability = permeability;
+        core.blocks = {sheets};
+        expectRelative(magnetics::meanFlux(core, 10) / (magnetics::mu0 * 10), effective, 1e-7);
+    }
+}
+
 }  // namespace

@@ -255,4 +255,11 @@ INSTANTIATE_TEST_SUITE_P(Rows, PublishedMetricResistance,
                                          MetricResistance{"0.100", 2.176}, MetricResistance{"0.112", 1.735},
                                          MetricResistance{"0.118", 1.563}));
 
+TEST(PublishedInch, IsTwentyFivePointFourMillimetres) {
+    // International yard and pound agreement (1959): exact. 5 mil is gauge 36 (W-AWG-36, seen).
+    EXPECT_DOUBLE_EQ(units::read(units::Kind::Length, "1 in"), 0.0254);
+    EXPECT_DOUBLE_EQ(units::read(units::Kind::Length, "5 mil"), 0.127e-3);
+    EXPECT_NEAR(units::read(units::Kind::Length, "36 AWG"), 0.127e-3, 1e-12);
+}
+
 }  // namespace
