@@ -28,6 +28,13 @@ magnetics::StackBlock sheets(const std::vector<catalog::BhPoint>& curve) {
     return block;
 }
 
+TEST(PublishedCurve, ReachesEveryPointFromBothSides) {
+    const auto block = sheets(steel);
+    for (const auto& point : steel)
+        for (const double side : {1 - 1e-9, 1.0, 1 + 1e-9})
+            EXPECT_NEAR(magnetics::fluxAtField(block, side * point.field), point.flux, 1e-7) << point.field << " A/m";
+}
+
 TEST(PublishedCurve, PointsLeftOutAreFoundAgain) {
     // Every second point is kept; those between are met within the unevenness of the measured points themselves.
     std::vector<catalog::BhPoint> kept;
