@@ -9,7 +9,7 @@ namespace bench {
 
 namespace {
 
-enum class Where { Design, Edit, Traces, Papers, View };
+enum class Where { Design, Edit, Traces, Papers, View, Looks };
 
 struct Row {
     Act act;
@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 12> rows{{
+constexpr std::array<Row, 14> rows{{
     {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
      QT_TRANSLATE_NOOP("bench", "Open a design file"), false},
     {Act::Save, Where::Design, QT_TRANSLATE_NOOP("bench", "&Save"), "Ctrl+S",
@@ -38,11 +38,15 @@ constexpr std::array<Row, 12> rows{{
      QT_TRANSLATE_NOOP("bench", "Put a saved design beside this one"), false},
     {Act::Datasheet, Where::Papers, QT_TRANSLATE_NOOP("bench", "&Datasheet…"), "Ctrl+D",
      QT_TRANSLATE_NOOP("bench", "Write the customer's datasheet as PDF; it never carries the recipe"), false},
-    {Act::LookDesktop, Where::View, QT_TRANSLATE_NOOP("bench", "As the &desktop"), "",
+    {Act::AmpereTurns, Where::View, QT_TRANSLATE_NOOP("bench", "&Ampere-turns in the cut"), "Ctrl+1",
+     QT_TRANSLATE_NOOP("bench", "Ladders on the borders of sections: what the leakage field is made of"), true},
+    {Act::LayerVolts, Where::View, QT_TRANSLATE_NOOP("bench", "Layer &volts in the cut"), "Ctrl+2",
+     QT_TRANSLATE_NOOP("bench", "Ladders on the borders of sections: what charges the capacitances"), true},
+    {Act::LookDesktop, Where::Looks, QT_TRANSLATE_NOOP("bench", "As the &desktop"), "",
      QT_TRANSLATE_NOOP("bench", "Light or dark as the desktop is"), true},
-    {Act::LookLight, Where::View, QT_TRANSLATE_NOOP("bench", "&Light"), "",
+    {Act::LookLight, Where::Looks, QT_TRANSLATE_NOOP("bench", "&Light"), "",
      QT_TRANSLATE_NOOP("bench", "Dark ink on light paper"), true},
-    {Act::LookDark, Where::View, QT_TRANSLATE_NOOP("bench", "Dar&k"), "",
+    {Act::LookDark, Where::Looks, QT_TRANSLATE_NOOP("bench", "Dar&k"), "",
      QT_TRANSLATE_NOOP("bench", "Light ink on dark paper"), true},
 }};
 
@@ -69,8 +73,9 @@ Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
         action->setToolTip(keys.isEmpty() ? said(row.tip)
                                           : said(row.tip) + QStringLiteral(" (") + keys + QLatin1Char(')'));
         action->setStatusTip(said(row.tip));
-        if (row.where == Where::View) looks->addAction(action);
-        menus[row.where]->addAction(action);
+        if (row.where == Where::Looks) looks->addAction(action);
+        if (row.act == Act::LookDesktop) menus[Where::View]->addSeparator();
+        menus[row.where == Where::Looks ? Where::View : row.where]->addAction(action);
         if (row.act == Act::Open) recent_ = menus[row.where]->addMenu(said("Open &recent"));
         actions_.insert(row.act, action);
     }

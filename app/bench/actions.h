@@ -9,7 +9,22 @@
 
 namespace bench {
 
-enum class Act { Open, Save, SaveAs, Quit, Undo, Redo, Hold, Pair, Datasheet, LookDesktop, LookLight, LookDark };
+enum class Act {
+    Open,
+    Save,
+    SaveAs,
+    Quit,
+    Undo,
+    Redo,
+    Hold,
+    Pair,
+    Datasheet,
+    AmpereTurns,
+    LayerVolts,
+    LookDesktop,
+    LookLight,
+    LookDark
+};
 
 /// Makes the actions and fills the menu bar. The owner connects them.
 class Actions : public QObject {

@@ -35,6 +35,8 @@ Memory recalled() {
         for (const json::Value& one : all.at("recent")) memory.recent << QString::fromStdString(one.get<std::string>());
         for (const LookWord& look : looks)
             if (all.at("look").get<std::string>() == look.word) memory.look = look.look;
+        memory.ampereTurns = all.value("ampere_turns", memory.ampereTurns);
+        memory.layerVolts = all.value("layer_volts", memory.layerVolts);
         memory.geometry = QByteArray::fromBase64(QByteArray::fromStdString(all.at("geometry").get<std::string>()));
     } catch (const std::exception&) {
         return {};
@@ -48,6 +50,8 @@ bool keep(const Memory& memory) {
     for (const QString& path : memory.recent) all["recent"].push_back(path.toStdString());
     for (const LookWord& look : looks)
         if (look.look == memory.look) all["look"] = look.word;
+    all["ampere_turns"] = memory.ampereTurns;
+    all["layer_volts"] = memory.layerVolts;
     all["geometry"] = memory.geometry.toBase64().toStdString();
     const QString path = memoryPath();
     if (!QDir().mkpath(QFileInfo(path).path())) return false;

@@ -14,6 +14,7 @@ struct Memory {
     QStringList recent;  ///< absolute paths, newest first
     Look look = Look::Desktop;
     QByteArray geometry;
+    bool ampereTurns = true, layerVolts = true;  ///< ladders in the cut
     bool operator==(const Memory&) const = default;
 };
 

@@ -6,6 +6,7 @@
 #include <QMessageBox>
 
 #include "bench/bench_window.h"
+#include "cut/cut_view.h"
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 #include "papers/datasheet.h"
@@ -37,6 +38,16 @@ void BenchWindow::connectActions() {
     connect(&act[Act::Hold], &QAction::toggled, this, [this](bool on) { plots_->setHolding(on); });
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
+    connect(&act[Act::AmpereTurns], &QAction::toggled, this, [this](bool on) {
+        memory_.ampereTurns = on;
+        cut_->showAmpereTurns(on);
+    });
+    connect(&act[Act::LayerVolts], &QAction::toggled, this, [this](bool on) {
+        memory_.layerVolts = on;
+        cut_->showLayerVolts(on);
+    });
+    act[Act::AmpereTurns].setChecked(memory_.ampereTurns);
+    act[Act::LayerVolts].setChecked(memory_.layerVolts);
     connect(&act[Act::LookDesktop], &QAction::triggered, this, [this] { wear(Look::Desktop); });
     connect(&act[Act::LookLight], &QAction::triggered, this, [this] { wear(Look::Light); });
     connect(&act[Act::LookDark], &QAction::triggered, this, [this] { wear(Look::Dark); });

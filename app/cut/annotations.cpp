@@ -75,7 +75,8 @@ QStringList fitSentences(const coil::CoilBuild& build) {
     return all;
 }
 
-void paintFitSentences(const Canvas& canvas, const QRectF& target, const QStringList& sentences) {
+void paintFitSentences(const Canvas& canvas, const QRectF& target, const QStringList& sentences,
+                       const QStringList& remarks) {
     auto& p = canvas.painter;
     const QFontMetricsF metrics(canvas.options.font);
     QRectF line(target.left() + 8, target.top() + 6, target.width() - 16, metrics.height() + 4);
@@ -85,6 +86,11 @@ void paintFitSentences(const Canvas& canvas, const QRectF& target, const QString
         p.setPen(canvas.colour(Token::Broken));
         p.drawText(line.adjusted(18, 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft,
                    metrics.elidedText(sentence, Qt::ElideRight, line.width() - 18));
+        line.translate(0, line.height());
+    }
+    p.setPen(canvas.colour(Token::Muted));
+    for (const auto& remark : remarks) {
+        p.drawText(line, Qt::AlignVCenter | Qt::AlignLeft, metrics.elidedText(remark, Qt::ElideRight, line.width()));
         line.translate(0, line.height());
     }
 }

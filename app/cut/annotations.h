@@ -17,8 +17,9 @@ struct Margins {
 
 /// What does not fit, a sentence a problem; empty if all fits.
 [[nodiscard]] QStringList fitSentences(const coil::CoilBuild& build);
-/// At the top of `target`, with the sign for broken.
-void paintFitSentences(const Canvas& canvas, const QRectF& target, const QStringList& sentences);
+/// At the top of `target`: sentences with the sign for broken, then remarks, muted.
+void paintFitSentences(const Canvas& canvas, const QRectF& target, const QStringList& sentences,
+                       const QStringList& remarks);
 
 /// Labels of all items in `shapes` but insulation, placed for the canvas's frame and area.
 [[nodiscard]] std::vector<Label> labelsFor(const Canvas& canvas, const coil::CoilBuild& build,

@@ -4,8 +4,10 @@
 
 #include <QFont>
 #include <QPainter>
+#include <memory>
 #include <optional>
 
+#include "analysis/coil_state.h"
 #include "bench/theme.h"
 #include "cut/frame.h"
 #include "cut/section_geometry.h"
@@ -24,6 +26,8 @@ struct PaintOptions {
     QFont font;
     std::optional<Frame> frame;  ///< empty: the whole drawing, as large as it fits
     document::Selected selected;
+    std::shared_ptr<const analysis::CoilState> state;  ///< null: no ladders
+    bool ampereTurns = false, layerVolts = false;      ///< which ladders
 };
 
 /// A painter with the drawing's frame, area, colours and pens.

@@ -5,6 +5,7 @@
 
 #include "cut/annotations.h"
 #include "cut/hatch.h"
+#include "cut/ladders.h"
 #include "cut/section_painter.h"
 
 namespace cut {
@@ -116,14 +117,21 @@ void paintSelection(const Canvas& canvas, const CoilBuild& build, const std::vec
 
 QRectF drawingArea(const QRectF& target, const CoilBuild& build, const PaintOptions& options) {
     const QFontMetricsF metrics(options.font);
-    const auto m = marginsFor(metrics, options.rulers, static_cast<int>(fitSentences(build).size()));
+    const auto lines = fitSentences(build).size() + ladderLegend(options).size();
+    const auto m = marginsFor(metrics, options.rulers, static_cast<int>(lines));
     return target.adjusted(m.left, m.top, -m.right, -m.bottom);
 }
 
 Frame fittedFrame(const QRectF& target, const CoilBuild& build, const design::Design& design,
                   const PaintOptions& options) {
-    const QRectF area = drawingArea(target, build, options);
+    QRectF area = drawingArea(target, build, options);
     const auto shapes = shapesOf(build, design);
+    if (options.state) {
+        QPainter none;
+        const auto borders = bordersOf(build, design, shapes, *options.state);
+        const double wide = laddersFor(Canvas{none, fitted(extent(build), area), area, options, design}, borders).width;
+        area.adjust(0, 0, -std::min(wide, 0.55 * area.width()), 0);
+    }
     const Box all = extent(build);
     QRectF room = area;
     Frame frame = fitted(all, room);
@@ -177,9 +185,13 @@ void paintCut(QPainter& painter, const QRectF& target, const analysis::Answer& a
     if (options.ends)
         for (const auto& shape : shapes) paintEnds(canvas, shape);
     painter.restore();
+    if (options.state) {
+        const auto borders = bordersOf(build, design, shapes, *options.state);
+        paintLadders(canvas, borders, laddersFor(canvas, borders));
+    }
     if (options.labels) paintLabels(canvas, labelsFor(canvas, build, shapes), shapes);
     if (options.rulers) paintRulers(canvas, target);
-    paintFitSentences(canvas, target, fitSentences(build));
+    paintFitSentences(canvas, target, fitSentences(build), ladderLegend(options));
     painter.restore();
 }
 

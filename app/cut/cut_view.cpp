@@ -45,6 +45,25 @@ void CutView::take(analysis::AnswerPtr answer) {
     answer_ = std::move(answer);
     drawn_ = document_.shown();
     shapes_ = shapesOf(*answer_->build, *drawn_);
+    takeState();
+    update();
+}
+
+void CutView::takeState() {
+    state_.reset();
+    if (answer_ && (ampereTurns_ || layerVolts_))
+        state_ = std::make_shared<const analysis::CoilState>(analysis::coilState(*drawn_, *answer_));
+}
+
+void CutView::showAmpereTurns(bool on) {
+    ampereTurns_ = on;
+    takeState();
+    update();
+}
+
+void CutView::showLayerVolts(bool on) {
+    layerVolts_ = on;
+    takeState();
     update();
 }
 
@@ -54,6 +73,9 @@ PaintOptions CutView::options() const {
     options.font = font();
     options.frame = own_;
     options.selected = selection_.selected();
+    options.state = state_;
+    options.ampereTurns = ampereTurns_;
+    options.layerVolts = layerVolts_;
     return options;
 }
 

@@ -33,6 +33,9 @@ public:
 public slots:
     void showAnswer(analysis::AnswerPtr answer);
     void fit();  ///< shows the whole drawing
+    /// Which ladders stand on the borders between sections.
+    void showAmpereTurns(bool on);
+    void showLayerVolts(bool on);
 
 signals:
     void message(QString sentence);
@@ -72,6 +75,8 @@ private:
     void walk(int key, bool move);
     bool handleKey(const QKeyEvent& event);
     void openTurns(const QString& typed);
+    void takeState();
+    [[nodiscard]] QString ladderTip(const QPointF& at, QRect& area) const;
     void showTip(const QPoint& at, const QPoint& global);
     void describe();
 
@@ -82,6 +87,8 @@ private:
     analysis::AnswerPtr arrived_;  ///< came while something is dragged
     design::DesignPtr drawn_;      ///< the design that was shown when `answer_` came
     std::vector<Shape> shapes_;
+    std::shared_ptr<const analysis::CoilState> state_;  ///< null: no ladder is asked for
+    bool ampereTurns_ = false, layerVolts_ = false;
     std::optional<Frame> own_;  ///< set once zoomed or panned
     std::optional<Drag> drag_;
     std::optional<QPointF> panFrom_;

@@ -4,6 +4,7 @@
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMenu>
+#include <QPainter>
 #include <QToolTip>
 #include <QWheelEvent>
 #include <algorithm>
@@ -11,6 +12,7 @@
 
 #include "cut/cut_view.h"
 #include "cut/item_words.h"
+#include "cut/ladders.h"
 
 namespace cut {
 
@@ -140,7 +142,24 @@ void CutView::focusOutEvent(QFocusEvent* event) {
     QWidget::focusOutEvent(event);
 }
 
+QString CutView::ladderTip(const QPointF& at, QRect& area) const {
+    if (!state_) return {};
+    const auto borders = bordersOf(*answer_->build, *drawn_, shapes_, *state_);
+    QPainter none;
+    const auto chosen = options();
+    const Canvas canvas{none, frame(), drawingArea(rect(), *answer_->build, chosen), chosen, *drawn_};
+    for (const auto& row : laddersFor(canvas, borders).rows) {
+        if (!row.row.contains(at)) continue;
+        area = row.row.toAlignedRect();
+        return borderTip(borders[static_cast<std::size_t>(row.border)], *state_);
+    }
+    return {};
+}
+
 void CutView::showTip(const QPoint& at, const QPoint& global) {
+    QRect ladder;
+    if (const QString words = ladderTip(at, ladder); !words.isEmpty())
+        return QToolTip::showText(global, words, this, ladder);
     const auto found = under(at);
     if (const auto* item = std::get_if<ItemIndex>(&found)) {
         if (const auto* shape = shapeOf(shapes_, *item)) {
