@@ -140,6 +140,7 @@ void Document::open(design::DesignPtr design, const QString& path) {
     s.tried.reset();
     s.steps = {State::Step{std::move(design), {}}};
     s.at = 0;
+    emit opened();
     emit changed();
     emit shownChanged();
     emit stateChanged();

@@ -45,6 +45,7 @@ public:
     void save(const QString& path);
 
 signals:
+    void opened();        ///< another design altogether; comes before `changed`
     void changed();       ///< committed design is another one
     void shownChanged();  ///< `shown()` is another one (also on every `changed`)
     void stateChanged();  ///< path, modified, undo or redo availability

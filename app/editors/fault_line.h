@@ -1,19 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The sentence beneath a field that says what is wrong with it. Its room is always kept, so that nothing jumps.
+// The sentence beneath fields that says what is wrong with them. Its room is always kept, so that nothing jumps.
 #pragma once
 
 #include <QWidget>
+#include <vector>
 
 namespace editors {
 
-/// Spans a whole row; the sentence begins beneath its field if it has room there, else further left. What still does
-/// not fit is in the tip.
+/// Spans a whole row and serves all fields in it: the sentence of the field with the keyboard, else of the first that
+/// is wrong. It begins beneath its field if it has room there, else further left; what still does not fit is in the
+/// tip.
 class FaultLine : public QWidget {
     Q_OBJECT
 public:
-    explicit FaultLine(QWidget* field);
-    void say(const QString& sentence);
-    [[nodiscard]] const QString& sentence() const noexcept { return sentence_; }
+    explicit FaultLine(QWidget* parent);
+    /// An empty sentence takes the field's back.
+    void say(QWidget* field, const QString& sentence);
+    [[nodiscard]] QString sentence() const;
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
 
@@ -22,9 +25,14 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    struct Said {
+        QWidget* field;
+        QString sentence;
+    };
+    [[nodiscard]] const Said* shown() const;
+    void renew();
     [[nodiscard]] QFont small() const;
-    QWidget* field_;
-    QString sentence_;
+    std::vector<Said> said_;
 };
 
 }  // namespace editors

@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "editors/form_pane.h"
 
+#include <QLineEdit>
+#include <QScrollBar>
 #include <QSignalBlocker>
 #include <QTimer>
 #include <QVBoxLayout>
 
-#include "bench/theme.h"
-#include "design/edit.h"
-#include "editors/derived.h"
-#include "editors/form_builder.h"
+#include "editors/carried_path.h"
 
 namespace editors {
 
@@ -16,28 +15,16 @@ using Which = document::WholePart::Which;
 
 namespace {
 
-const design::Item* itemAt(const design::Design& d, const design::ItemIndex& at) {
-    if (at.place < 0 || at.place >= static_cast<int>(d.coil.size())) return nullptr;
-    const auto& order = d.coil[static_cast<std::size_t>(at.place)].order;
-    return at.item < 0 || at.item >= static_cast<int>(order.size()) ? nullptr
-                                                                    : &order[static_cast<std::size_t>(at.item)];
-}
-
-template <class T>
-Find<T> itemOf(const design::ItemIndex& at) {
-    return [at](design::Design& d) -> T* {
-        const auto* item = itemAt(d, at);
-        return item == nullptr
-                   ? nullptr
-                   : std::get_if<T>(const_cast<std::variant<design::Section, design::Barrier, design::Shield>*>(
-                         &item->what));  // NOLINT
-    };
-}
-
 QString nameOf(const design::Item& item) {
     if (const auto* s = item.section()) return QObject::tr("section %1").arg(QString::fromStdString(s->label()));
     if (const auto* s = item.shield()) return QObject::tr("shield %1").arg(QString::fromStdString(s->name));
     return QObject::tr("insulation");
+}
+
+QLineEdit* lineOf(QWidget* control) {
+    QWidget* editor = control->focusProxy() != nullptr ? control->focusProxy() : control;
+    if (auto* box = qobject_cast<QComboBox*>(editor)) return box->lineEdit();
+    return qobject_cast<QLineEdit*>(editor);
 }
 
 }  // namespace
@@ -47,34 +34,70 @@ FormPane::FormPane(document::Document& document, document::Selection& selection,
       document_(document),
       selection_(selection),
       parts_(new QComboBox(this)),
-      derived_(new QLabel(this)),
-      refused_(new QLabel(this)),
-      scroll_(new QScrollArea(this)) {
+      scroll_(new QScrollArea(this)),
+      design_(document.design()) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(12, 8, 12, 8);
     layout->addWidget(parts_);
-    layout->addWidget(derived_);
-    layout->addWidget(refused_);
     layout->addWidget(scroll_, 1);
     parts_->setAccessibleName(tr("part of the design"));
     parts_->setToolTip(tr("Every part of the design has a form; this list reaches them all."));
-    derived_->setWordWrap(true);
-    derived_->setForegroundRole(QPalette::PlaceholderText);
-    refused_->setWordWrap(true);
-    refused_->setVisible(false);
     scroll_->setWidgetResizable(true);
     scroll_->setFrameShape(QFrame::NoFrame);
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setFocusPolicy(Qt::NoFocus);
     connect(parts_, &QComboBox::activated, this,
             [this](int at) { selection_.select(listed_[static_cast<std::size_t>(at)]); });
-    connect(&selection_, &document::Selection::changed, this, [this] { rebuild(); });
-    connect(&document_, &document::Document::changed, this, [this] {
-        listParts();
-        // After the field that made the change has finished with it.
-        if (shape() != shape_) QTimer::singleShot(0, this, [this] { rebuild(); });
+    connect(&selection_, &document::Selection::changed, this, [this] {
+        if (coming_) return;
+        for (auto* f : fields()) f->finish();  // what was being typed is not lost
+        if (!coming_) rebuild({});
     });
+    connect(&document_, &document::Document::opened, this, [this] { wrong_.clear(); });
+    connect(&document_, &document::Document::changed, this, &FormPane::designChanged);
     listParts();
-    rebuild();
+    rebuild({});
+}
+
+void FormPane::designChanged() {
+    const auto before = design_;
+    wrong_.follow(document_.design());
+    followRenamedWinding(*before);
+    listParts();
+    const bool other = shapeOf(formOf(*document_.design(), selection_.selected(), document_.shop())) != shape_;
+    if (other) return rebuildSoon();
+    design_ = document_.design();
+}
+
+/// The selected winding has another name now: it is selected still.
+void FormPane::followRenamedWinding(const design::Design& before) {
+    const auto* part = std::get_if<document::WindingPart>(&selection_.selected());
+    const auto& now = *document_.design();
+    if (part == nullptr || design::winding(now, part->name) != nullptr) return;
+    for (std::size_t k = 0; k < before.windings.size() && before.windings.size() == now.windings.size(); ++k) {
+        if (before.windings[k].name != part->name) continue;
+        coming_ = true;  // the field that renamed it is still at work
+        selection_.select(document::WindingPart{now.windings[k].name});
+        coming_ = false;
+        return;
+    }
+}
+
+/// After the field or button that made the change has finished with it.
+void FormPane::rebuildSoon() {
+    if (coming_) return;
+    coming_ = true;
+    QTimer::singleShot(0, this, [this] {
+        coming_ = false;
+        Spot here = spot();
+        if (!focus_.isEmpty())
+            here.path = focus_.toStdString();
+        else if (const auto carried = carriedPath(*design_, *document_.design(), here.path);
+                 !here.path.empty() && carried)
+            here.path = *carried;
+        focus_.clear();
+        rebuild(here);
+    });
 }
 
 void FormPane::listParts() {
@@ -86,7 +109,7 @@ void FormPane::listParts() {
         listed_.push_back(std::move(part));
     };
     const auto& d = *document_.design();
-    add(tr("brief"), document::WholePart{Which::Brief});
+    add(tr("brief and promises"), document::WholePart{Which::Brief});
     add(tr("core"), document::WholePart{Which::Core});
     add(tr("bobbin"), document::WholePart{Which::Bobbin});
     for (const auto& w : d.windings)
@@ -106,121 +129,56 @@ void FormPane::follow() {
     parts_->setCurrentIndex(at == listed_.end() ? 1 : static_cast<int>(at - listed_.begin()));
 }
 
-std::string FormPane::shape() const {
-    const auto& d = *document_.design();
-    std::string all = std::to_string(selection_.selected().index());
-    const auto count = [&](std::size_t n) { all += "," + std::to_string(n); };
-    count(d.core.stack.size());
-    count(d.brief.promises.size());
-    count(d.brief.masks.size());
-    count(d.terminals.size());
-    count(d.ports.size());
-    count(d.conditions.directCurrents.size());
-    count(d.filling.has_value());
-    for (const auto& h : d.hookUps)
-        for (const auto& use : h.ports) {
-            count(use.through.has_value());
-            count(use.across.size());
-        }
-    for (const auto& w : d.windings) {
-        all += w.name;
-        count(w.foil.has_value());
-        count(w.taps.size());
+FormPane::Spot FormPane::spot() const {
+    Spot here;
+    here.scrolled = scroll_->verticalScrollBar()->value();
+    here.path = view_->pathWithKeyboard();
+    QWidget* control = here.path.empty() ? nullptr : view_->control(here.path);
+    if (const auto* line = control == nullptr ? nullptr : lineOf(control)) {
+        here.cursor = line->cursorPosition();
+        here.from = line->selectionStart();
+        here.length = static_cast<int>(line->selectedText().size());
     }
-    for (const auto& place : d.coil)
-        for (const auto& item : place.order) {
-            count(item.what.index());
-            if (const auto* s = item.section()) count(s->interlayer.has_value());
-        }
-    return all;
+    return here;
 }
 
-void FormPane::rebuild() {
-    follow();
-    shape_ = shape();
-    fields_.clear();
-    auto* host = new QWidget;
-    auto* rows = new QFormLayout(host);
-    rows->setContentsMargins(0, 4, 8, 4);
-    rows->setVerticalSpacing(0);
-    rows->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-    FormBuilder form(document_, host, rows, [this](const QString& sentence) {
-        refused_->setText(sentence);
-        refused_->setVisible(!sentence.isEmpty());
-        QPalette shown = refused_->palette();
-        shown.setColor(QPalette::WindowText, bench::colour(bench::Token::Broken));
-        refused_->setPalette(shown);
-    });
-    refused_->setVisible(false);
-    build(form);
-    fields_ = form.fields_();
-    scroll_->setWidget(host);
-    showAnswer(answer_);
-}
-
-void FormPane::build(FormBuilder& form) {
-    const auto& part = selection_.selected();
-    if (const auto* at = std::get_if<design::ItemIndex>(&part);
-        at != nullptr && itemAt(*document_.design(), *at) != nullptr)
-        return buildItem(form, *at);
-    if (const auto* winding = std::get_if<document::WindingPart>(&part)) {
-        const std::string name = winding->name;
-        form.add<design::Winding>(
-            [name](design::Design& d) -> design::Winding* {
-                for (auto& w : d.windings)
-                    if (w.name == name) return &w;
-                return nullptr;
-            },
-            QString::fromStdString(name), {"name"});
-        return;
-    }
-    const auto* whole = std::get_if<document::WholePart>(&part);
-    buildWhole(form, whole != nullptr ? *whole : document::WholePart{Which::Core});
-}
-
-void FormPane::buildItem(FormBuilder& form, const design::ItemIndex& at) {
-    const auto& item = *itemAt(*document_.design(), at);
-    const QString owner = nameOf(item);
-    if (item.section() != nullptr)
-        form.add(itemOf<design::Section>(at), owner, {"winding", "name"});
-    else if (item.shield() != nullptr)
-        form.add(itemOf<design::Shield>(at), owner, {"name"});
+void FormPane::putBack(const Spot& spot) {
+    scroll_->verticalScrollBar()->setValue(spot.scrolled);
+    QWidget* control = spot.path.empty() ? nullptr : view_->control(spot.path);
+    if (control == nullptr) return;
+    control->setFocus(Qt::OtherFocusReason);
+    scroll_->ensureWidgetVisible(control, 0, 24);
+    auto* line = lineOf(control);
+    if (line == nullptr) return;
+    if (spot.from >= 0)
+        line->setSelection(spot.from, spot.length);
     else
-        form.add(itemOf<design::Barrier>(at), owner);
+        line->setCursorPosition(spot.cursor);
 }
 
-void FormPane::buildWhole(FormBuilder& form, const document::WholePart& part) {
-    using design::Design;
-    const Find<Design> whole = [](Design& d) { return &d; };
-    switch (part.which) {
-        case Which::Brief:
-            form.addOnly(whole, {}, {"name", "part_number", "revision", "note"});
-            form.add<design::Brief>([](Design& d) { return &d.brief; }, tr("the brief"));
-            break;
-        case Which::Core:
-            form.add<design::Core>([](Design& d) { return &d.core; }, tr("the core"));
-            break;
-        case Which::Bobbin:
-            form.addOnly(whole, tr("the design"), {"bobbin"});
-            break;
-        case Which::Terminals:
-            form.addOnly(whole, {}, {"terminals", "ports"});
-            break;
-        case Which::HookUps:
-            form.addOnly(whole, {}, {"hook_ups"});
-            break;
-        case Which::Conditions:
-            form.addOnly(whole, tr("the design"), {"filling", "conditions", "assumptions"});
-            break;
+void FormPane::rebuild(const Spot& spot) {
+    follow();
+    design_ = document_.design();
+    const Form form = formOf(*design_, selection_.selected(), document_.shop());
+    shape_ = shapeOf(form);
+    QWidget* old = scroll_->takeWidget();
+    view_ = new FormView(form, {document_, wrong_}, folds_);
+    connect(view_, &FormView::acted, this, [this](const QString& focus) { focus_ = focus; });
+    view_->showAnswer(answer_);
+    scroll_->setWidget(view_);
+    if (old != nullptr) {
+        old->hide();
+        old->disconnect();
+        old->deleteLater();
     }
+    scroll_->widget()->layout()->activate();
+    if (!fields().empty()) setFocusProxy(fields().front());
+    putBack(spot);
 }
 
 void FormPane::showAnswer(analysis::AnswerPtr answer) {
     answer_ = std::move(answer);
-    const auto* at = selection_.item();
-    const QString text = answer_ && at != nullptr ? derivedOf(*answer_, *at) : QString();
-    derived_->setText(text);
-    derived_->setVisible(!text.isEmpty());
+    view_->showAnswer(answer_);
 }
 
 }  // namespace editors

@@ -3,13 +3,12 @@
 #pragma once
 
 #include <QComboBox>
-#include <QLabel>
 #include <QScrollArea>
 
 #include "analysis/answer.h"
 #include "document/document.h"
 #include "document/selection.h"
-#include "editors/field.h"
+#include "editors/form_view.h"
 
 namespace editors {
 
@@ -17,30 +16,41 @@ class FormPane : public QWidget {
     Q_OBJECT
 public:
     FormPane(document::Document& document, document::Selection& selection, QWidget* parent = nullptr);
-    [[nodiscard]] const std::vector<Field*>& fields() const { return fields_; }
+    [[nodiscard]] const std::vector<Field*>& fields() const { return view_->fields(); }
+    [[nodiscard]] FormView& view() { return *view_; }
     [[nodiscard]] QComboBox& parts() { return *parts_; }
+    [[nodiscard]] const WrongTexts& wrongTexts() const { return wrong_; }
 
 public slots:
     void showAnswer(analysis::AnswerPtr answer);
 
 private:
+    /// Where the keyboard and the view were, to be there again in the next form.
+    struct Spot {
+        std::string path;
+        int cursor = 0, from = -1, length = 0, scrolled = 0;
+    };
     void listParts();
     void follow();
-    void rebuild();
-    void build(class FormBuilder& form);
-    void buildItem(class FormBuilder& form, const design::ItemIndex& at);
-    void buildWhole(class FormBuilder& form, const document::WholePart& part);
-    [[nodiscard]] std::string shape() const;  ///< which rows there are; another shape means another form
+    void designChanged();
+    void followRenamedWinding(const design::Design& before);
+    void rebuildSoon();
+    void rebuild(const Spot& spot);
+    [[nodiscard]] Spot spot() const;
+    void putBack(const Spot& spot);
     document::Document& document_;
     document::Selection& selection_;
     analysis::AnswerPtr answer_;
     QComboBox* parts_;
-    QLabel* derived_;
-    QLabel* refused_;
     QScrollArea* scroll_;
+    FormView* view_ = nullptr;
     std::vector<document::Selected> listed_;
-    std::vector<Field*> fields_;
-    std::string shape_;
+    WrongTexts wrong_;
+    Folds folds_;
+    design::DesignPtr design_;  ///< that the form was made for
+    QString shape_;
+    QString focus_;        ///< control that a button wants to have the keyboard
+    bool coming_ = false;  ///< another form is on its way
 };
 
 }  // namespace editors

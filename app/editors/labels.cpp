@@ -15,7 +15,7 @@ struct Words {
 
 const std::map<std::string, Words>& table() {
     static const std::map<std::string, Words> words{
-        {"name", {"name", "What people call it."}},
+        {"name", {"name", "What people call it; everything that names it follows when it is changed."}},
         {"part_number", {"part number", "The shop's number for this part."}},
         {"revision", {"revision", "Letter or number of this revision."}},
         {"note", {"note", "Anything worth keeping; it is printed on no outside paper."}},
@@ -31,8 +31,15 @@ const std::map<std::string, Words>& table() {
         {"figure", {"figure", "Name of the figure that is promised, as in the table of figures."}},
         {"hook_up", {"hook-up", "In which hook-up; empty: the first."}},
         {"port", {"port", "At which port; empty where the figure needs none."}},
-        {"at_least", {"at least", "Lower limit in SI units; empty: none."}},
-        {"at_most", {"at most", "Upper limit in SI units; empty: none."}},
+        {"at_least", {"at least", "Lower limit, in the unit of the figure; empty: none."}},
+        {"at_most", {"at most", "Upper limit, in the unit of the figure; empty: none."}},
+        {"frequency", {"frequency", "Where this corner or line stands."}},
+        {"mask_low", {"not below", "The curve stays above this; empty: no limit."}},
+        {"mask_high", {"not above", "The curve stays below this; empty: no limit."}},
+        {"real_part", {"real part", "Resistance at this frequency."}},
+        {"imaginary_part", {"imaginary part", "Reactance at this frequency: above 0 inductive, below 0 capacitive."}},
+        {"conductor", {"conductor", "Enamelled wire, or foil as wide as its section with one turn a layer."}},
+        {"hanging", {"load", "Parts in series, a measured impedance, or nothing at all."}},
         {"trace", {"trace", "Curve that the mask lies on."}},
         {"kind", {"core kind", "Shell: one coil on the tongue. Two-leg: a coil on each leg."}},
         {"sheet", {"sheet", "Lamination: sets tongue, window and magnetic path."}},
@@ -79,8 +86,8 @@ const std::map<std::string, Words>& table() {
         {"role", {"role", "Driven, observed, or only terminated."}},
         {"earthing", {"earthing", "How what hangs on the port stands to earth."}},
         {"mode", {"drive", "EMF between the terminals, or on both alike."}},
-        {"resistance", {"resistance", "In series with the EMF, or the load itself."}},
-        {"inductance", {"inductance", "In series."}},
+        {"resistance", {"resistance", "Resistance in series with the EMF, or the load itself."}},
+        {"inductance", {"inductance", "Inductance in series; 0: none fitted."}},
         {"capacitance", {"capacitance", "In series; 0: none fitted."}},
         {"straps", {"straps", "Nodes joined together, as in 2+3; 10+11."}},
         {"earths", {"earthed", "Nodes tied to earth, with commas: terminals, shields, core."}},
@@ -99,6 +106,40 @@ const std::map<std::string, Words>& table() {
     return words;
 }
 
+/// Choices whose word in files is not what people say.
+const std::map<std::string, const char*>& words() {
+    static const std::map<std::string, const char*> all{
+        {"emf", "source EMF"},
+        {"input", "input terminals"},
+        {"layers", "in layers"},
+        {"random", "random-wound"},
+        {"low", "low end"},
+        {"high", "high end"},
+        {"back-and-forth", "back and forth"},
+        {"same-side", "always from the same end"},
+        {"close", "keeps its pitch"},
+        {"spread", "spreads over the width"},
+        {"series", "in series"},
+        {"parallel", "in parallel"},
+        {"winding", "open winding"},
+        {"minus-earthed", "minus earthed"},
+        {"plus-earthed", "plus earthed"},
+        {"differential", "between the terminals"},
+        {"common", "on both alike"},
+        {"beyond", "open beyond the window"},
+        {"walled", "walled all round"},
+        {"drive", "driven"},
+        {"observe", "observed"},
+        {"load", "only terminated"},
+        {"butt", "butt-stacked"},
+    };
+    return all;
+}
+
+QString retiredMark() {
+    return QStringLiteral(" · ") + QCoreApplication::translate("editors", "retired");
+}
+
 }  // namespace
 
 QString labelOf(const std::string& key) {
@@ -110,6 +151,51 @@ QString labelOf(const std::string& key) {
 QString tipOf(const std::string& key) {
     const auto at = table().find(key);
     return at != table().end() ? QCoreApplication::translate("editors", at->second.tip) : labelOf(key);
+}
+
+QString hintOf(const std::string& key) {
+    static const std::map<std::string, const char*> hints{
+        {"hook_up", "the first"},
+        {"port", "none needed"},
+        {"order", "in coil order"},
+        {"at_least", "no limit"},
+        {"at_most", "no limit"},
+        {"mask_low", "no limit"},
+        {"mask_high", "no limit"},
+        {"hand", "wound alone"},
+        {"straps", "none"},
+        {"earths", "none"},
+        {"terminal", "none"},
+        {"start", "by the winding's order"},
+        {"finish", "by the winding's order"},
+    };
+    const auto at = hints.find(key);
+    return at != hints.end() ? QCoreApplication::translate("editors", at->second) : QString();
+}
+
+QString wordOf(const std::string& word) {
+    const auto at = words().find(word);
+    return at != words().end() ? QCoreApplication::translate("editors", at->second) : QString::fromStdString(word);
+}
+
+int textRoom(const std::string& key) {
+    constexpr int notes = 1000, sentences = 200, names = 80;
+    if (key == "note") return notes;
+    return key == "customer" || key == "use" || key == "isolation" ? sentences : names;
+}
+
+QString catalogWord(const std::string& key, bool current) {
+    return QString::fromStdString(key) + (current ? QString() : retiredMark());
+}
+
+std::string catalogKey(const QString& word) {
+    QString key = word.trimmed();
+    if (key.endsWith(retiredMark())) key.chop(retiredMark().size());
+    return key.toStdString();
+}
+
+QString ownEntry() {
+    return QCoreApplication::translate("editors", "own entry");
 }
 
 }  // namespace editors

@@ -1,187 +1,215 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Typed parts made out of a design's own field tables: where a value lives, how it is shown, how it is replaced.
+// Parts made out of a design's own field tables: how a value is shown, typed and replaced.
 #pragma once
 
-#include <QCoreApplication>
-#include <algorithm>
 #include <concepts>
 
-#include "design/design.h"
 #include "design/edit.h"
-#include "editors/field.h"
 #include "editors/labels.h"
-#include "json/record.h"
+#include "editors/part.h"
+#include "editors/where.h"
 #include "units/kind.h"
 #include "units/text.h"
 
 namespace editors {
 
-/// Finds a value in a design; null if it is not there (any more). Only reads when given a shared design.
-template <class T>
-using Find = std::function<T*(design::Design&)>;
+using Shop = std::shared_ptr<const catalog::Catalog>;
 
-/// The value in a design that is not to be changed.
-template <class T>
-[[nodiscard]] const T* seen(const Find<T>& find, const design::Design& d) {
-    return find(const_cast<design::Design&>(d));  // NOLINT: finding reads only
-}
-
-/// Walks a record's fields until the one of this key and type.
-template <class T>
-struct MemberFinder {
-    std::string key;
-    T* found = nullptr;
-    template <class U>
-    void need(const char* name, U& member, const json::Allowed& = {}) {
-        if constexpr (std::is_same_v<T, U>)
-            if (key == name) found = &member;
-    }
-    template <class U>
-    void may(const char* name, U& member, const json::Allowed& = {}) {
-        need(name, member);
-    }
-};
-template <class T, class Record>
-[[nodiscard]] Find<T> memberOf(const Find<Record>& record, const std::string& key) {
-    return [record, key](design::Design& d) -> T* {
-        Record* r = record(d);
-        if (r == nullptr) return nullptr;
-        MemberFinder<T> finder{key};
-        fields(finder, *r);
-        return finder.found;
-    };
-}
-
-/// What kind of quantity a field holds, by its unit in the field table and its key.
-[[nodiscard]] units::Kind kindOf(const std::string& key, const json::Allowed& allowed);
-/// Text of a number as a person would type it; and back, checked against what is allowed (throws units::BadInput).
-[[nodiscard]] QString numberText(units::Kind kind, double value);
-[[nodiscard]] double numberOf(units::Kind kind, const QString& text, const json::Allowed& allowed);
 /// Throws units::BadInput, place "".
 [[noreturn]] void refuse(const QString& found, const std::string& allowed);
 
 /// A part without its reading and writing yet.
-[[nodiscard]] Part namedPart(const std::string& key, const QString& owner);
+[[nodiscard]] Part namedPart(Part::Kind kind, const std::string& path, const std::string& key, const QString& owner);
+
+/// How a number is typed: its kind (which may hang on the design), what it may be, and whether it may be left empty.
+struct NumberRule {
+    std::function<units::Kind(const design::Design&)> kind;
+    json::Allowed allowed = {};
+    bool mayBeEmpty = false;
+};
+/// What kind of quantity a field holds, by its unit in the field table and its key.
+[[nodiscard]] units::Kind kindOf(const std::string& key, const json::Allowed& allowed);
+
+/// Reading and putting of a number; `put` gets nothing where the field was left empty.
+struct NumberAccess {
+    std::function<std::optional<double>(const design::Design&)> read;
+    std::function<void(design::Design&, std::optional<double>)> put;
+};
+[[nodiscard]] Part numberPart(Part named, NumberRule rule, NumberAccess access);
 
 /// The number that a member holds, if any, and putting another in its place (a quantity keeps tolerance and note).
-[[nodiscard]] inline std::optional<double> numberIn(const units::Quantity& member) {
-    return member.value;
-}
-[[nodiscard]] inline std::optional<double> numberIn(double member) {
-    return member;
-}
-[[nodiscard]] inline std::optional<double> numberIn(int member) {
-    return member;
-}
-[[nodiscard]] inline std::optional<double> numberIn(const std::optional<double>& member) {
-    return member;
-}
-inline void putNumber(units::Quantity& member, double value) {
-    member.value = value;
-}
-inline void putNumber(double& member, double value) {
-    member = value;
-}
-inline void putNumber(int& member, double value) {
-    member = static_cast<int>(value);
-}
-inline void putNumber(std::optional<double>& member, double value) {
-    member = value;
+template <class T>
+[[nodiscard]] NumberAccess accessTo(const Where<T>& where) {
+    return {[where](const design::Design& d) -> std::optional<double> {
+                const T* t = where.seen(d);
+                if (t == nullptr) return {};
+                if constexpr (std::is_same_v<T, units::Quantity>)
+                    return t->value;
+                else
+                    return *t;
+            },
+            [where](design::Design& d, std::optional<double> value) {
+                T* t = where.find(d);
+                if (t == nullptr) refuse({}, "a part that is still there");
+                if constexpr (std::is_same_v<T, units::Quantity>)
+                    t->value = value.value_or(0);
+                else if constexpr (std::is_same_v<T, std::optional<double>>)
+                    *t = value;
+                else
+                    *t = static_cast<T>(value.value_or(0));
+            }};
 }
 
-/// Kind and limits of a number's text: an int member is a count.
-struct NumberRule {
-    units::Kind kind = units::Kind::Number;
-    json::Allowed allowed;
+/// Free text: at most `most` characters that can be printed.
+[[nodiscard]] Part textPart(Part named, const Where<std::string>& where, int most);
+[[nodiscard]] Part flagPart(Part named, const Where<bool>& where);
+/// Names with commas between.
+[[nodiscard]] Part listPart(Part named, const Where<std::vector<std::string>>& where);
+/// Groups of names: "2+3; 10+11".
+[[nodiscard]] Part groupsPart(Part named, const Where<std::vector<std::vector<std::string>>>& where);
+
+/// The names that a text may be, and what they are called in a sentence ("the name of a terminal").
+struct Reference {
+    std::function<QStringList(const design::Design&)> names;
+    std::string what;
 };
-template <class T>
-[[nodiscard]] NumberRule ruleFor(const std::string& key, const json::Allowed& allowed) {
-    if (std::is_same_v<T, int>) return {units::Kind::Count, allowed.whole()};
-    return {kindOf(key, allowed), allowed};
-}
+/// What a field of this key names, if it names something.
+[[nodiscard]] std::optional<Reference> referenceOf(const std::string& key);
+/// One of the names; nothing at all where the field need not be filled.
+[[nodiscard]] Part referencePart(Part named, const Where<std::string>& where, Reference to, bool needed);
 
-/// A number: Quantity (tolerance and note are kept), double, int, or an optional double (empty text: none).
-template <class T>
-[[nodiscard]] Part numberPart(const Find<T>& find, const std::string& key, const QString& owner,
-                              const json::Allowed& allowed) {
-    Part part = namedPart(key, owner);
-    const NumberRule rule = ruleFor<T>(key, allowed);
-    part.text = [find, rule](const design::Design& d) {
-        const T* t = seen(find, d);
-        const auto value = t == nullptr ? std::nullopt : numberIn(*t);
-        return value ? numberText(rule.kind, *value) : QString();
-    };
-    part.with = [find, rule](const design::Design& d, const QString& text) {
-        return design::changed(d, [&](design::Design& copy) {
-            T* t = find(copy);
-            if (t == nullptr) refuse(text, "a part that is still there");
-            if constexpr (std::is_same_v<T, std::optional<double>>)
-                if (text.trimmed().isEmpty()) return t->reset();
-            putNumber(*t, numberOf(rule.kind, text, rule.allowed));
-        });
-    };
-    part.stepped = [find, rule](const design::Design& d, int steps, double factor) {
-        const T* t = seen(find, d);
-        if (t == nullptr) return QString();
-        return numberText(rule.kind, units::stepped(rule.kind, numberIn(*t).value_or(0), steps, factor));
-    };
-    return part;
-}
+/// A name that everything follows when it is changed.
+using Rename = std::function<design::DesignPtr(const design::Design&, const std::string& from, const std::string& to)>;
+[[nodiscard]] Part namePart(Part named, const Where<std::string>& where, Rename rename);
+
+/// A choice by words: reading the word of today, and putting another one, already known to be among them.
+struct WordAccess {
+    std::function<QString(const design::Design&)> read;
+    std::function<void(design::Design&, const QString&)> put;
+};
+[[nodiscard]] Part wordPart(Part named, const QStringList& words, WordAccess access);
 
 template <class Enum>
-[[nodiscard]] Part enumPart(const Find<Enum>& find, const std::string& key, const QString& owner) {
-    Part part = namedPart(key, owner);
-    part.choices = [] {
-        QStringList all;
-        for (const auto& [word, value] : names(Enum{})) all << word;
-        return all;
-    };
-    part.text = [find](const design::Design& d) {
-        const Enum* e = seen(find, d);
-        for (const auto& [word, value] : names(Enum{}))
-            if (e != nullptr && value == *e) return QString(word);
-        return QString();
-    };
-    part.with = [find](const design::Design& d, const QString& text) {
-        return design::changed(d, [&](design::Design& copy) {
-            for (const auto& [word, value] : names(Enum{}))
-                if (Enum* e = find(copy); e != nullptr && text == word) *e = value;
-        });
-    };
-    return part;
+[[nodiscard]] Part enumPart(Part named, const Where<Enum>& where) {
+    QStringList words;
+    for (const auto& [word, value] : names(Enum{})) words << wordOf(word);
+    return wordPart(std::move(named), words,
+                    {[where](const design::Design& d) {
+                         const Enum* e = where.seen(d);
+                         for (const auto& [word, value] : names(Enum{}))
+                             if (e != nullptr && value == *e) return wordOf(word);
+                         return QString();
+                     },
+                     [where](design::Design& d, const QString& text) {
+                         for (const auto& [word, value] : names(Enum{}))
+                             if (Enum* e = where.find(d); e != nullptr && text == wordOf(word)) *e = value;
+                     }});
 }
 
-/// A catalog key; an inline entry shows as "own entry".
+/// Keys of the catalog as they stand in a list: wires by diameter, retired entries last and marked.
 template <class Item>
-[[nodiscard]] Part catalogPart(const Find<catalog::PartRef<Item>>& find, const std::string& key, const QString& owner,
-                               const std::shared_ptr<const catalog::Catalog>& shop) {
-    Part part = namedPart(key, owner);
-    part.choices = [shop] {
-        QStringList all;
-        for (const auto& [name, entry] : catalog::partsOf<Item>(*shop))
-            if (entry.standing == catalog::Standing::Current) all << QString::fromStdString(name);
-        return all;
-    };
-    part.text = [find](const design::Design& d) {
-        const auto* ref = seen(find, d);
-        if (ref == nullptr) return QString();
-        return ref->own ? QStringLiteral("own entry") : QString::fromStdString(ref->key);
-    };
-    part.with = [find](const design::Design& d, const QString& text) {
-        return design::changed(d, [&](design::Design& copy) {
-            auto* ref = find(copy);
-            if (ref != nullptr && text != "own entry") *ref = catalog::PartRef<Item>(text.toStdString());
-        });
-    };
-    return part;
+[[nodiscard]] QStringList catalogChoices(const catalog::Catalog& shop) {
+    std::vector<std::pair<std::string, const Item*>> all;
+    for (const auto& [key, entry] : catalog::partsOf<Item>(shop)) all.emplace_back(key, &entry);
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) {
+        const bool goneA = a.second->standing != catalog::Standing::Current;
+        const bool goneB = b.second->standing != catalog::Standing::Current;
+        if (goneA != goneB) return goneB;
+        if constexpr (std::is_same_v<Item, catalog::Wire>)
+            return a.second->bareDiameter.value < b.second->bareDiameter.value;
+        else
+            return false;
+    });
+    QStringList words;
+    for (const auto& [key, entry] : all) words << catalogWord(key, entry->standing == catalog::Standing::Current);
+    return words;
 }
 
-[[nodiscard]] Part textPart(const Find<std::string>& find, const std::string& key, const QString& owner);
-[[nodiscard]] Part flagPart(const Find<bool>& find, const std::string& key, const QString& owner);
-/// Names with commas between.
-[[nodiscard]] Part listPart(const Find<std::vector<std::string>>& find, const std::string& key, const QString& owner);
-/// Groups of names: "2+3; 10+11".
-[[nodiscard]] Part groupsPart(const Find<std::vector<std::vector<std::string>>>& find, const std::string& key,
-                              const QString& owner);
+/// A catalog key; an inline entry shows as "own entry", a retired one says so.
+template <class Item>
+[[nodiscard]] Part catalogPart(Part named, const Where<catalog::PartRef<Item>>& where, const Shop& shop) {
+    named.choices = [shop](const design::Design&) { return catalogChoices<Item>(*shop); };
+    named.text = [where, shop](const design::Design& d) {
+        const auto* ref = where.seen(d);
+        if (ref == nullptr || ref->empty()) return QString();
+        if (ref->own) return ownEntry();
+        const auto& today = catalog::partsOf<Item>(*shop);
+        const auto entry = today.find(ref->key);
+        return catalogWord(ref->key, entry == today.end() || entry->second.standing == catalog::Standing::Current);
+    };
+    named.with = [where, shop](const design::Design& d, const QString& text) {
+        return design::changed(d, [&](design::Design& copy) {
+            auto* ref = where.find(copy);
+            if (ref == nullptr) refuse(text, "a part that is still there");
+            if (text == ownEntry() && ref->own) return;
+            const std::string key = catalogKey(text);
+            if (!catalog::partsOf<Item>(*shop).contains(key) && !catalog::partsOf<Item>(d.parts).contains(key))
+                refuse(text, "an entry of the catalog: type any piece of its name to search the list");
+            *ref = catalog::PartRef<Item>(key);
+        });
+    };
+    return named;
+}
+
+/// Makes the part of one field of a record by its type: numbers, flags, choices, catalog entries, references, text.
+template <class Record>
+struct PartMaker {
+    const Where<Record>& record;
+    std::string key;
+    QString owner;
+    const Shop& shop;
+    std::optional<Part> made = {};
+
+    template <class T>
+    void need(const char* name, T&, const json::Allowed& allowed = {}) {
+        if (key == name) make<T>(allowed, true);
+    }
+    template <class T>
+    void may(const char* name, T&, const json::Allowed& allowed = {}) {
+        if (key == name) make<T>(allowed, false);
+    }
+
+private:
+    template <class T>
+    void make(const json::Allowed& allowed, bool needed) {
+        const auto where = memberOf<T>(record, key);
+        const auto named = [&](Part::Kind kind) { return namedPart(kind, where.path, key, owner); };
+        if constexpr (std::is_same_v<T, bool>) {
+            made = flagPart(named(Part::Kind::Flag), where);
+        } else if constexpr (std::is_same_v<T, std::string>) {
+            if (const auto reference = referenceOf(key))
+                made = referencePart(named(Part::Kind::Choice), where, *reference, needed);
+            else
+                made = textPart(named(Part::Kind::Text), where, textRoom(key));
+        } else if constexpr (std::is_enum_v<T>) {
+            made = enumPart(named(Part::Kind::Choice), where);
+        } else if constexpr (std::is_same_v<T, int>) {
+            made = numberPart(named(Part::Kind::Number),
+                              {[](const design::Design&) { return units::Kind::Count; }, allowed.whole()},
+                              accessTo(where));
+        } else if constexpr (std::is_same_v<T, units::Quantity> || std::is_same_v<T, double> ||
+                             std::is_same_v<T, std::optional<double>>) {
+            made = numberPart(named(Part::Kind::Number),
+                              {[kind = kindOf(key, allowed)](const design::Design&) { return kind; }, allowed,
+                               std::is_same_v<T, std::optional<double>>},
+                              accessTo(where));
+        } else if constexpr (std::is_same_v<T, std::vector<std::string>>) {
+            made = listPart(named(Part::Kind::Text), where);
+        } else if constexpr (std::is_same_v<T, std::vector<std::vector<std::string>>>) {
+            made = groupsPart(named(Part::Kind::Text), where);
+        } else if constexpr (requires(T t) { t.own; }) {
+            made = catalogPart(named(Part::Kind::Choice), where, shop);
+        }
+    }
+};
+
+/// The part of the field `key`, which the record must have. `owner` names the record in acts: "section S1.a".
+template <class Record>
+[[nodiscard]] Part partOf(const Where<Record>& record, const std::string& key, const QString& owner, const Shop& shop) {
+    PartMaker<Record> maker{record, key, owner, shop};
+    Record any{};
+    fields(maker, any);
+    return std::move(maker.made).value();
+}
 
 }  // namespace editors
