@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright write DESIGN [--datasheet F.pdf [--paper a4|letter]] [--netlist F.cir] [--hook-up NAME]
+// coilwright write DESIGN [--datasheet F.pdf [--paper a4|letter]] [--netlist F.cir]
+// [--touchstone F.sNp] [--hook-up NAME]
 #include "analysis/answer.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
 #include "exchange/netlist.h"
+#include "exchange/touchstone.h"
 #include "exchange/write_file.h"
 #include "papers/datasheet.h"
 #include "units/fault.h"
@@ -21,11 +23,13 @@ papers::Format formatOf(const std::string& name) {
 }  // namespace
 
 std::string write(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {}, {"--datasheet", "--netlist", "--paper", "--hook-up"}});
-    const std::string datasheet = arguments.option("--datasheet"), netlist = arguments.option("--netlist");
-    if (datasheet.empty() && netlist.empty())
-        throw units::BadInput(
-            units::Fault{"command line: write", "nothing to write", "--datasheet F.pdf or --netlist F.cir"});
+    const Arguments arguments =
+        sorted(typed, {{"DESIGN"}, {}, {"--datasheet", "--netlist", "--touchstone", "--paper", "--hook-up"}});
+    const std::string datasheet = arguments.option("--datasheet"), netlist = arguments.option("--netlist"),
+                      touchstone = arguments.option("--touchstone");
+    if (datasheet.empty() && netlist.empty() && touchstone.empty())
+        throw units::BadInput(units::Fault{"command line: write", "nothing to write",
+                                           "--datasheet F.pdf, --netlist F.cir or --touchstone F.sNp"});
     const papers::Format format = formatOf(arguments.option("--paper"));
     const Opened opened = openDesign(arguments.operands.front());
     analysis::Question question;
@@ -36,10 +40,12 @@ std::string write(const std::vector<std::string>& typed) {
         papers::writeDatasheet(*opened.design, *answer, opened.shop, datasheet, format);
         written += datasheet + '\n';
     }
-    if (!netlist.empty()) {
-        exchange::writeFile(netlist, exchange::netlist(*opened.design, *answer));
-        written += netlist + '\n';
-    }
+    const auto writeText = [&](const std::string& file, const std::string& text) {
+        exchange::writeFile(file, text);
+        written += file + '\n';
+    };
+    if (!netlist.empty()) writeText(netlist, exchange::netlist(*opened.design, *answer));
+    if (!touchstone.empty()) writeText(touchstone, exchange::touchstone(*opened.design, *answer, touchstone));
     return written;
 }
 

@@ -72,7 +72,8 @@ TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
     expectRefused({"write", stepUp},
-                  "command line: write: found nothing to write; allowed is --datasheet F.pdf or --netlist F.cir.");
+                  "command line: write: found nothing to write; allowed is --datasheet F.pdf, --netlist F.cir "
+                  "or --touchstone F.sNp.");
 }
 
 TEST_F(RunTest, ADesignThatCannotBeReadIsRefusedWithFileFieldFoundAndAllowed) {
