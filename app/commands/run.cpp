@@ -40,6 +40,7 @@ constexpr const char* help =
     "coilwright write DESIGN --netlist F.cir\n"
     "                                    the unit for ngspice, with an example circuit; for the shop, it holds the "
     "design\n"
+    "    --terminals-only                for a customer: what it does at its terminals, nothing of the coil\n"
     "coilwright write DESIGN --touchstone F.sNp\n"
     "                                    scattering parameters of the hook-up's ports, 50 ohm, for a customer\n"
     "    --hook-up NAME                  for each: this hook-up instead of the first\n"

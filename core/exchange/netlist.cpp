@@ -6,9 +6,9 @@
 #include <map>
 
 #include "analysis/stages.h"
-#include "magnetics/permeability.h"
-#include "network/nodes.h"
-#include "units/fault.h"
+#include "exchange/hook_up_response.h"
+#include "exchange/netlist_example.h"
+#include "exchange/terminal_model.h"
 #include "units/text.h"
 
 namespace exchange {
@@ -54,33 +54,24 @@ std::vector<std::string> pins(const design::Design& design, const Circuit& unit)
 
 class UnitWriter {
 public:
-    UnitWriter(const Circuit& unit, SpiceNames& names) : unit_(unit), names_(names) {}
+    UnitWriter(const Circuit& unit, const UnitLosses& losses, SpiceNames& names)
+        : unit_(unit), losses_(losses), names_(names) {}
 
-    std::string write(const std::vector<std::string>& pinNames) {
+    std::string write(const std::vector<Pin>& pins) {
         text_ = ".subckt unit";
-        for (const auto& pin : pinNames) text_ += " " + names_.of(pin);
+        for (const auto& pin : pins) text_ += " " + pin.outside;
         text_ += "\n";
-        findGauge();
         writeBranches();
         writeCouplings();
         writeCore();
+        writeLoops();
         writeCapacitances();
         return text_ + ".ends unit\n";
     }
 
 private:
-    std::string node(int index) {
+    std::string node(Eigen::Index index) {
         return index == network::earth ? "0" : names_.of(unit_.nodes[static_cast<std::size_t>(index)]);
-    }
-    double inductance(Eigen::Index i, Eigen::Index k) const {
-        return unit_.leakage(i, k) + gauge_ * unit_.turns(i) * unit_.turns(k);
-    }
-
-    void findGauge() {
-        for (Eigen::Index i = 0; i < unit_.turns.size(); ++i)
-            for (Eigen::Index k = 0; k < unit_.turns.size(); ++k)
-                gauge_ = std::max(gauge_, std::abs(unit_.leakage(i, k) / (unit_.turns(i) * unit_.turns(k))));
-        gauge_ *= 4;
     }
 
     void writeBranches() {
@@ -89,7 +80,7 @@ private:
             const std::string id = std::to_string(k);
             const std::string n = number(unit_.turns(k));
             text_ += "r" + id + " " + node(ends.from) + " a" + id + " " + number(unit_.resistance(k)) + "\n";
-            text_ += "l" + id + " a" + id + " b" + id + " " + number(inductance(k, k)) + "\n";
+            text_ += "l" + id + " a" + id + " b" + id + " " + number(losses_.leakage(k, k)) + "\n";
             text_ += "e" + id + " b" + id + " c" + id + " flux 0 " + n + "\n";
             text_ += "v" + id + " c" + id + " " + node(ends.to) + " 0\n";
             text_ += "f" + id + " 0 flux v" + id + " " + n + "\n";
@@ -97,142 +88,97 @@ private:
     }
 
     void writeCouplings() {
+        const auto& l = losses_.leakage;
         for (Eigen::Index i = 0; i < unit_.turns.size(); ++i)
             for (Eigen::Index k = i + 1; k < unit_.turns.size(); ++k)
                 text_ += "k" + std::to_string(i) + "_" + std::to_string(k) + " l" + std::to_string(i) + " l" +
-                         std::to_string(k) + " " +
-                         number(inductance(i, k) / std::sqrt(inductance(i, i) * inductance(k, k))) + "\n";
+                         std::to_string(k) + " " + number(l(i, k) / std::sqrt(l(i, i) * l(k, k))) + "\n";
     }
 
-    /// The blocks' one-turn impedances stand in series from the flux node to earth, and give back the gauge.
+    /// The core's one-turn impedance: L parallel R, in series from the flux node to earth.
     void writeCore() {
-        const auto& core = unit_.core;
-        const double scale = magnetics::mu0 * core.area / core.pathLength;
-        text_ += "lgauge flux m0 " + number(-gauge_) + "\n";
-        for (std::size_t b = 0; b < core.blocks.size(); ++b) {
-            const auto& block = core.blocks[b];
-            const std::string top = "m" + std::to_string(b);
-            const std::string bottom = b + 1 < core.blocks.size() ? "m" + std::to_string(b + 1) : "0";
-            const double whole = scale * block.share * block.initialPermeability;
-            // t^2 = jw tau of the sheet.
-            const double tau = magnetics::mu0 * block.initialPermeability * block.thickness * block.thickness /
-                               (4 * block.resistivity);
-            if (core.gap > 0)
-                text_ += "lgap" + std::to_string(b) + " " + top + " " + bottom + " " +
-                         number(scale * block.share * core.pathLength / core.gap) + "\n";
-            const int stages =
-                12 + static_cast<int>(std::ceil(std::sqrt(2 * 3.14159265358979 * analysis::highestFrequency * tau)));
-            std::string at = top;
-            for (int s = 0; s < stages; ++s) {
-                const std::string id = std::to_string(b) + "_" + std::to_string(s), next = "q" + id;
-                text_ += "lm" + id + " " + at + " " + bottom + " " + number(whole / (4 * s + 1)) + "\n";
-                text_ += "rm" + id + " " + at + " " + (s + 1 < stages ? next : bottom) + " " +
-                         number((4 * s + 3) * whole / tau) + "\n";
-                at = next;
+        std::string at = "flux";
+        for (std::size_t s = 0; s < losses_.core.terms.size(); ++s) {
+            const auto& term = losses_.core.terms[s];
+            const std::string id = "m" + std::to_string(s);
+            const std::string next = s + 1 < losses_.core.terms.size() ? "q" + std::to_string(s) : "0";
+            text_ += "l" + id + " " + at + " " + next + " " + number(term.weight) + "\n";
+            text_ += "r" + id + " " + at + " " + next + " " + number(term.weight / term.tau) + "\n";
+            at = next;
+        }
+    }
+
+    /// Eddy currents in wire: closed loops of R and L, coupled to the branches.
+    void writeLoops() {
+        constexpr double least = 1e-4;  // coupling that is worth an element
+        for (std::size_t s = 0; s < losses_.loops.size(); ++s) {
+            const auto& loop = losses_.loops[s];
+            const std::string id = "w" + std::to_string(s);
+            text_ += "l" + id + " " + id + " 0 1\nr" + id + " " + id + " 0 " + number(1 / loop.tau) + "\n";
+            for (Eigen::Index k = 0; k < unit_.turns.size(); ++k) {
+                const double coupling = loop.shape(k) * std::sqrt(loop.weight / losses_.leakage(k, k));
+                if (std::abs(coupling) > least)
+                    text_ += "k" + id + "_" + std::to_string(k) + " l" + id + " l" + std::to_string(k) + " " +
+                             number(coupling) + "\n";
             }
         }
     }
 
     void writeCapacitances() {
-        const network::Matrix c = unit_.capacitance.real();
+        const network::Matrix c = unit_.capacitance.real(), loss = -unit_.capacitance.imag();
+        writeCapacitors("c", c + losses_.dielectric.constant * loss, 0);
+        for (std::size_t t = 0; t < losses_.dielectric.terms.size(); ++t) {
+            const auto& term = losses_.dielectric.terms[t];
+            writeCapacitors("d" + std::to_string(t) + "_", term.weight * loss, term.tau);
+        }
+    }
+
+    /// The node matrix as capacitors between nodes and to earth, each in series with a resistor if tau > 0.
+    void writeCapacitors(const std::string& id, const network::Matrix& c, double tau) {
+        constexpr double least = 1e-18;
+        const auto put = [&](Eigen::Index i, Eigen::Index k, const std::string& end, double value) {
+            if (std::abs(value) < least) return;
+            const std::string name = id + std::to_string(i) + "_" + end;
+            const std::string first = node(i), second = node(k);
+            if (tau > 0)
+                text_ += "c" + name + " " + first + " y" + name + " " + number(value) + "\nr" + name + " y" + name +
+                         " " + second + " " + number(tau / value) + "\n";
+            else
+                text_ += name + " " + first + " " + second + " " + number(value) + "\n";
+        };
         for (Eigen::Index i = 0; i < c.rows(); ++i) {
-            const double toEarth = c.row(i).sum();
-            if (std::abs(toEarth) > 1e-18)
-                text_ += "c" + std::to_string(i) + "_e " + node(static_cast<int>(i)) + " 0 " + number(toEarth) + "\n";
-            for (Eigen::Index k = i + 1; k < c.cols(); ++k)
-                if (std::abs(c(i, k)) > 1e-18)
-                    text_ += "c" + std::to_string(i) + "_" + std::to_string(k) + " " + node(static_cast<int>(i)) + " " +
-                             node(static_cast<int>(k)) + " " + number(-c(i, k)) + "\n";
+            put(i, network::earth, "e", c.row(i).sum());
+            for (Eigen::Index k = i + 1; k < c.cols(); ++k) put(i, k, std::to_string(k), -c(i, k));
         }
     }
 
     const Circuit& unit_;
+    const UnitLosses& losses_;
     SpiceNames& names_;
-    double gauge_ = 0;  // H per turn squared
     std::string text_;
 };
-
-/// Series R, L, C and EMF from one node to another.
-std::string seriesBranch(const std::string& id, const std::string& from, const std::string& to,
-                         const network::LumpedBranch& branch, double emf) {
-    std::string text, at = from;
-    int joint = 0;
-    const auto element = [&](const std::string& letter, double value, bool last) {
-        const std::string next = last ? to : id + "_" + std::to_string(++joint);
-        text += letter + id + " " + at + " " + next + " " + number(value) + "\n";
-        at = next;
-    };
-    const auto& e = branch.element;
-    // The EMF raises `to` above `from`.
-    const std::string raised = id + "_s";
-    text += "v" + id + " " + raised + " " + at + " dc 0 ac " + number(emf) + "\n";
-    at = raised;
-    const bool inductor = e.inductance > 0, capacitor = e.capacitance > 0;
-    element("r", std::max(1e-9, branch.share * e.resistance), !inductor && !capacitor);
-    if (inductor) element("l", branch.share * e.inductance, !capacitor);
-    if (capacitor) element("c", e.capacitance / branch.share, true);
-    return text;
-}
-
-std::string exampleCircuit(const design::Design& design, const design::HookUp& hookUp, const Circuit& circuit,
-                           const std::vector<std::string>& pinNames, SpiceNames& names) {
-    network::Nodes nodes(design, hookUp);
-    const auto outside = [&](const std::string& pin) {
-        const int index = nodes.index(pin);
-        return index == network::earth ? std::string("0")
-                                       : "x_" + names.of(nodes.names()[static_cast<std::size_t>(index)]);
-    };
-    const auto named = [&](int index) {
-        return index == network::earth ? std::string("0")
-                                       : "x_" + names.of(circuit.nodes[static_cast<std::size_t>(index)]);
-    };
-    std::string text = "x1";
-    for (const auto& pin : pinNames) text += " " + outside(pin);
-    text += " unit\n";
-    for (std::size_t p = 0; p < circuit.ports.size(); ++p) {
-        const auto& port = circuit.ports[p];
-        const bool driven = static_cast<int>(p) == circuit.portOfRole(design::Role::Drive);
-        for (std::size_t t = 0; t < port.through.size(); ++t) {
-            const auto& branch = circuit.lumped[static_cast<std::size_t>(port.through[t])];
-            text += seriesBranch("p" + std::to_string(p) + "t" + std::to_string(t), named(branch.ends.from),
-                                 named(branch.ends.to), branch, driven ? port.emfShare[t] : 0);
-        }
-        for (std::size_t a = 0; a < port.across.size(); ++a) {
-            const auto& branch = circuit.lumped[static_cast<std::size_t>(port.across[a])];
-            text += seriesBranch("p" + std::to_string(p) + "a" + std::to_string(a), named(branch.ends.from),
-                                 named(branch.ends.to), branch, 0);
-        }
-        if (port.acrossCapacitance > 0)
-            text += "cp" + std::to_string(p) + " " + named(port.plus) + " " + named(port.minus) + " " +
-                    number(port.acrossCapacitance) + "\n";
-    }
-    const int observed = circuit.portOfRole(design::Role::Observe);
-    if (observed < 0) return text + ".end\n";
-    const auto& port = circuit.ports[static_cast<std::size_t>(observed)];
-    const auto voltage = [&](int index) {
-        return index == network::earth ? std::string("0") : "v(" + named(index) + ")";
-    };
-    return text + ".control\nset wr_singlescale\nset numdgt=12\nac dec 40 10 1meg\nlet level = db(" +
-           voltage(port.plus) + "-" + voltage(port.minus) + ")\nwrdata response.txt level\nquit 0\n.endc\n.end\n";
-}
 
 }  // namespace
 
 std::string netlist(const design::Design& design, const analysis::Answer& answer) {
-    const auto& stages = *answer.stages;
-    const auto& solved = *stages.solved.at(answer.hookUp);
-    for (const auto& branch : solved.network.circuit().lumped)
-        if (!branch.table.empty())
-            throw units::BadInput(
-                {"hook-up " + answer.hookUp, "a port with an impedance table", "ports with R, L and C for a netlist"});
-    const auto unit = analysis::unitCircuit(design, stages);
+    const auto unit = analysis::unitCircuit(design, *answer.stages);
     SpiceNames names;
-    const auto pinNames = pins(design, unit);
+    std::vector<Pin> all;
+    for (const auto& name : pins(design, unit)) all.push_back({name, names.of(name), name});
+    const std::string examples = exampleCircuits(design, answer, all);
+    const UnitLosses losses = unitLosses(unit, true);
+    const ReachedPins reached = reachedPins(design, unit);
+    const FittedUnit fitted(unit, losses, reached.nodes);
+    const SolvedHookUps hookUps(design, answer, reached.names);
     std::string text = "* " + design.name + " " + design.revision + ", hook-up " + answer.hookUp + "\n";
     for (const auto& words : answer.assumptions) text += "* " + words + "\n";
-    text += "* alternating-current resistance of the wire and dielectric loss are left out\n";
-    text += UnitWriter(unit, names).write(pinNames);
-    return text + exampleCircuit(design, solved.hookUp, solved.network.circuit(), pinNames, names);
+    const auto share = [](double value) { return units::significant(100 * value, 2) + " %\n"; };
+    text += "* fits from 10 Hz to 1 MHz: core within " + share(losses.core.residual);
+    text += "* alternating-current impedance of the wire within " + share(losses.windingResidual);
+    if (unit.capacitance.imag().cwiseAbs().maxCoeff() > 0)
+        text += "* dielectric loss by relaxations: capacitance falls with frequency as its loss asks for\n";
+    text += hookUps.words(hookUps.voltages([&](double f) { return fitted.admittance(f); }));
+    return text + UnitWriter(unit, losses, names).write(all) + examples;
 }
 
 }  // namespace exchange

@@ -8,15 +8,16 @@
 
 namespace exchange {
 
-/// Netlist of the unit with the example circuit of the answer's hook-up, for ngspice. An inside file: it holds the
-/// design.
+/// Netlist of the unit with its hook-ups' example circuits (`exampleCircuits`), for ngspice. An inside file: it holds
+/// the design.
 ///
-/// Every winding branch is a resistance, a leakage inductance coupled to all others (gauge shifted by c n n^T so that
-/// the matrix is positive definite; the core gives c back) and a turn source on one core node. The core is the ladder
-/// of the continued fraction tanh(t)/t = 1/(1 + t^2/(3 + t^2/(5 + ...))) (standard, Lambert), one a block, with its gap
-/// in parallel. Capacitances are the node matrix. Left out, and said so in the file: alternating-current resistance of
-/// the wire and dielectric loss. The example writes response.txt (Hz, dB re source EMF) by wrdata and ends in `quit 0`.
-/// Throws units::BadInput if a port has an impedance table (no such element in SPICE).
+/// Every winding branch is a resistance, a leakage inductance coupled to all others and a turn source on one core node.
+/// The core is a chain of L parallel R whose least inductance stands with the leakage, which is positive definite with
+/// it. Eddy currents in wire are closed loops of R and L coupled to the branches, dielectric loss is R and C in series
+/// beside the node matrix of capacitances (`UnitLosses`, exact loops). The file says how far these fits are from the
+/// program's own solution in each hook-up. Made for small-signal analysis; where wires lie so close that loops of
+/// single wires displace more flux than there is, transient analysis wants the netlist reduced to terminals. Throws
+/// units::BadInput as `exampleCircuits` does.
 [[nodiscard]] std::string netlist(const design::Design& design, const analysis::Answer& answer);
 
 }  // namespace exchange

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "exchange/hook_up_response.h"
+
+#include <Eigen/LU>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "network/nodes.h"
+#include "units/text.h"
+
+namespace exchange {
+
+using network::Complex;
+using network::ComplexMatrix;
+
+HookUpResponse::HookUpResponse(const design::Design& design, const design::HookUp& hookUp,
+                               const network::Circuit& circuit, const std::vector<std::string>& pins)
+    : circuit_(circuit), nodeOf_(circuit.nodes.size(), network::earth) {
+    network::Nodes nodes(design, hookUp);
+    std::vector<std::string> names;
+    const auto indexOf = [&](const std::string& name) {
+        const auto at = std::find(names.begin(), names.end(), name) - names.begin();
+        if (at == static_cast<std::ptrdiff_t>(names.size())) names.push_back(name);
+        return static_cast<int>(at);
+    };
+    for (const auto& pin : pins) {
+        const int own = nodes.index(pin);
+        nodeOfPin_.push_back(own == network::earth ? network::earth
+                                                   : indexOf(nodes.names()[static_cast<std::size_t>(own)]));
+    }
+    for (std::size_t k = 0; k < circuit.nodes.size(); ++k) {
+        const auto at = std::find(names.begin(), names.end(), circuit.nodes[k]);
+        if (at != names.end()) nodeOf_[k] = static_cast<int>(at - names.begin());
+    }
+    count_ = static_cast<int>(names.size());
+    driven_ = circuit.portOfRole(design::Role::Drive);
+    observed_ = circuit.portOfRole(design::Role::Observe);
+}
+
+Complex HookUpResponse::at(double frequency, const ComplexMatrix& admittance) const {
+    ComplexMatrix y = ComplexMatrix::Zero(count_, count_);
+    Eigen::VectorXcd into = Eigen::VectorXcd::Zero(count_);
+    for (std::size_t i = 0; i < nodeOfPin_.size(); ++i)
+        for (std::size_t k = 0; k < nodeOfPin_.size(); ++k)
+            if (nodeOfPin_[i] >= 0 && nodeOfPin_[k] >= 0)
+                y(nodeOfPin_[i], nodeOfPin_[k]) +=
+                    admittance(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(k));
+    const auto node = [&](int own) { return own < 0 ? network::earth : nodeOf_[static_cast<std::size_t>(own)]; };
+    const auto add = [&](int from, int to, Complex value, double emf) {
+        for (const auto& [a, b] : {std::pair{from, to}, {to, from}})
+            if (a >= 0) {
+                y(a, a) += value;
+                if (b >= 0) y(a, b) -= value;
+            }
+        if (from >= 0) into(from) -= emf * value;
+        if (to >= 0) into(to) += emf * value;
+    };
+    constexpr double least = 1e-9;  // ohm, of a branch that is nothing
+    for (std::size_t p = 0; p < circuit_.ports.size(); ++p) {
+        const auto& port = circuit_.ports[p];
+        const auto branch = [&](int k, double emf) {
+            const auto& lumped = circuit_.lumped[static_cast<std::size_t>(k)];
+            add(node(lumped.ends.from), node(lumped.ends.to), 1.0 / (network::impedance(lumped, frequency) + least),
+                emf);
+        };
+        for (std::size_t t = 0; t < port.through.size(); ++t)
+            branch(port.through[t], static_cast<int>(p) == driven_ ? port.emfShare[t] : 0);
+        for (const int k : port.across) branch(k, 0);
+        add(node(port.plus), node(port.minus),
+            network::Complex(0, 2 * std::numbers::pi * frequency * port.acrossCapacitance), 0);
+    }
+    const Eigen::VectorXcd v = Eigen::PartialPivLU<ComplexMatrix>(y).solve(into);
+    const auto& port = circuit_.ports[static_cast<std::size_t>(observed_)];
+    const auto voltage = [&](int own) { return node(own) < 0 ? Complex(0) : v(node(own)); };
+    return voltage(port.plus) - voltage(port.minus);
+}
+
+ReachedPins reachedPins(const design::Design& design, const network::Circuit& unit) {
+    network::Nodes nodes(design, {});
+    ReachedPins all;
+    for (const auto& pin : terminalPins(design)) {
+        const int own = nodes.index(pin.node);
+        const auto at =
+            own < 0 ? unit.nodes.end()
+                    : std::find(unit.nodes.begin(), unit.nodes.end(), nodes.names()[static_cast<std::size_t>(own)]);
+        if (at == unit.nodes.end()) continue;
+        all.pins.push_back(pin);
+        all.nodes.push_back(static_cast<int>(at - unit.nodes.begin()));
+        all.names.push_back(pin.node);
+    }
+    return all;
+}
+
+namespace {
+
+const std::vector<double>& checkedFrequencies() {
+    static const std::vector<double> all = analysis::logarithmicGrid(10, 1e6, 76);
+    return all;
+}
+
+}  // namespace
+
+void Deviation::take(Complex model, Complex wanted) {
+    level = std::max(level, std::abs(20 * std::log10(std::abs(model / wanted))));
+    angle = std::max(angle, std::abs(std::arg(model / wanted)) * 180 / std::numbers::pi);
+}
+
+SolvedHookUps::SolvedHookUps(const design::Design& design, const analysis::Answer& answer,
+                             const std::vector<std::string>& pins) {
+    for (const auto& hookUp : design.hookUps) {
+        const auto at = answer.stages->solved.find(hookUp.name);
+        if (at == answer.stages->solved.end()) continue;
+        HookUpResponse response(design, at->second->hookUp, at->second->network.circuit(), pins);
+        if (response.complete()) all_.push_back({at->second.get(), std::move(response)});
+    }
+}
+
+std::vector<Complex> SolvedHookUps::voltages(const std::function<ComplexMatrix(double)>& admittance) const {
+    std::vector<Complex> all;
+    for (const double f : checkedFrequencies()) {
+        const ComplexMatrix y = admittance(f);
+        for (const auto& one : all_) all.push_back(one.response.at(f, y));
+    }
+    return all;
+}
+
+std::string SolvedHookUps::words(const std::vector<Complex>& voltages) const {
+    std::vector<Deviation> off(all_.size());
+    std::size_t at = 0;
+    for (const double f : checkedFrequencies())
+        for (std::size_t k = 0; k < all_.size(); ++k) {
+            const auto& s = *all_[k].solved;
+            off[k].take(voltages[at++], s.at(f, s.network.layout().voltage(s.driven(), s.observed())));
+        }
+    std::string text;
+    for (std::size_t k = 0; k < all_.size(); ++k)
+        text += "* hook-up " + all_[k].solved->hookUp.name + ": within " + units::significant(off[k].level, 2) +
+                " dB and " + units::significant(off[k].angle, 2) +
+                " degrees of the full solution from 10 Hz to 1 MHz\n";
+    return text;
+}
+
+}  // namespace exchange

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a hook-up's observed port shows when only the unit's behaviour at its pins is known.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "analysis/stages.h"
+#include "exchange/terminal_pins.h"
+
+namespace exchange {
+
+/// A hook-up's own networks between the pins of a unit.
+class HookUpResponse {
+public:
+    /// `pins`: nodes of the design; `circuit`: of the hook-up. Both must live as long as this.
+    HookUpResponse(const design::Design& design, const design::HookUp& hookUp, const network::Circuit& circuit,
+                   const std::vector<std::string>& pins);
+    /// Voltage at the observed port per volt of the driven port's EMF, from the pins' admittance matrix at f, S. Needs
+    /// `complete()`.
+    [[nodiscard]] network::Complex at(double frequency, const network::ComplexMatrix& admittance) const;
+    /// True if there is a driven and an observed port.
+    [[nodiscard]] bool complete() const { return driven_ >= 0 && observed_ >= 0; }
+
+private:
+    const network::Circuit& circuit_;
+    std::vector<int> nodeOfPin_;  ///< index among `count_` nodes, or earth
+    std::vector<int> nodeOf_;     ///< by node of the circuit
+    int count_ = 0;
+    int driven_ = -1, observed_ = -1;
+};
+
+/// Pins that are nodes of the unit, with their indices there; a terminal that nothing is wound to is left out.
+struct ReachedPins {
+    std::vector<Pin> pins;
+    std::vector<int> nodes;
+    std::vector<std::string> names;  ///< of the pins' nodes in the design
+};
+[[nodiscard]] ReachedPins reachedPins(const design::Design& design, const network::Circuit& unit);
+
+/// Greatest difference between two solutions.
+struct Deviation {
+    double level = 0, angle = 0;  ///< dB, degrees
+    void take(network::Complex model, network::Complex wanted);
+};
+
+/// All solved hook-ups with a driven and an observed port, at 15 frequencies a decade from 10 Hz to 1 MHz.
+class SolvedHookUps {
+public:
+    /// Both must live as long as this.
+    SolvedHookUps(const design::Design& design, const analysis::Answer& answer, const std::vector<std::string>& pins);
+    /// Voltage at the observed port of every hook-up and frequency, from the pins' admittance.
+    [[nodiscard]] std::vector<network::Complex> voltages(
+        const std::function<network::ComplexMatrix(double)>& admittance) const;
+    /// How far such voltages are from the program's own solution: a line for each hook-up, as SPICE comment.
+    [[nodiscard]] std::string words(const std::vector<network::Complex>& voltages) const;
+
+private:
+    struct One {
+        const analysis::Solved* solved;
+        HookUpResponse response;
+    };
+    std::vector<One> all_;
+};
+
+}  // namespace exchange
