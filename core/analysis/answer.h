@@ -73,7 +73,7 @@ struct PromiseState {
 };
 
 /// A stage of the pipeline, for tests that count what ran.
-enum class Stage { Build, Leakage, Capacitance, Proximity, Core, Solve, Figures, Traces };
+enum class Stage { Build, Leakage, Capacitance, Proximity, Core, Pieces, Solve, Figures, Traces };
 
 /// Everything computed from one design. Immutable; stages whose inputs did not change are shared with the previous
 /// answer.

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "analysis/figure_making.h"
+#include "network/dense.h"
 #include "network/in_parallel.h"
 
 namespace analysis {

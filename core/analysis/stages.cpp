@@ -3,6 +3,9 @@
 
 #include <algorithm>
 
+#include "network/granularity.h"
+#include "network/in_parallel.h"
+
 namespace analysis {
 
 namespace {
@@ -80,21 +83,17 @@ void Pipeline::layOut() {
         const bool same = previous_ != nullptr && *previous_->build == *build;
         now_->build = same ? previous_->build : build;
     }
-    now_->pieces = network::usualPieces(*now_->build);
+    now_->coarsePieces = network::coarsePieces(*now_->build);
 }
 
 void Pipeline::computeFields() {
     const auto& build = *now_->build;
     const auto* old = previous_;
     const bool sameEnds = old != nullptr && old->design->assumptions.ends == design_.assumptions.ends;
-    const bool geometry = old != nullptr && sameGeometry(*old->build, build) && old->pieces == now_->pieces;
-    if (geometry && sameEnds) {
-        now_->leakage = old->leakage;
-    } else {
-        note(Stage::Leakage);
-        now_->leakage = std::make_shared<const field::LeakageResult>(
-            field::leakageMatrix(network::refined(build, now_->pieces), design_.assumptions.ends));
-    }
+    const bool geometry = old != nullptr && sameGeometry(*old->build, build);
+    now_->coarseLeakage = geometry && sameEnds && old->coarsePieces == now_->coarsePieces
+                              ? old->coarseLeakage
+                              : leakageOf(now_->coarsePieces);
     if (stopped()) return;
     const bool lossy = design_.assumptions.dielectricLoss;
     if (old != nullptr && old->build == now_->build && old->design->assumptions.dielectricLoss == lossy) {
@@ -117,6 +116,41 @@ void Pipeline::computeFields() {
     const bool sameCore = old != nullptr && *old->core == *core;
     if (!sameCore) note(Stage::Core);
     now_->core = sameCore ? old->core : core;
+    cutLayers();
+}
+
+std::shared_ptr<const field::LeakageResult> Pipeline::leakageOf(const network::Pieces& pieces) {
+    if (ran_.empty() || std::find(ran_.begin(), ran_.end(), Stage::Leakage) == ran_.end()) note(Stage::Leakage);
+    return std::make_shared<const field::LeakageResult>(
+        field::leakageMatrix(network::refined(*now_->build, pieces), design_.assumptions.ends));
+}
+
+/// Chooses how many branches each layer gets, by what all hook-ups need.
+void Pipeline::cutLayers() {
+    const auto* old = previous_;
+    const bool sameMatrix = old != nullptr && old->coarseLeakage == now_->coarseLeakage;
+    if (sameMatrix && old->capacitance == now_->capacitance && old->proximity == now_->proximity &&
+        old->core == now_->core && sameConnections(*old->design, design_) && old->design->hookUps == design_.hookUps) {
+        now_->pieces = old->pieces;
+        now_->leakage = old->leakage;
+        return;
+    }
+    note(Stage::Pieces);
+    std::vector<network::Vector> shares(design_.hookUps.size());
+    network::inParallel(shares.size(), [&](std::size_t k) {
+        const network::Prepared coarse(coarseCircuit(design_, design_.hookUps[k]),
+                                       network::Prepared::Currents::Branches);
+        shares[k] = network::neglected(coarse, now_->coarsePieces);
+    });
+    network::Vector greatest = network::Vector::Zero(static_cast<Eigen::Index>(now_->coarsePieces.size()));
+    for (const auto& share : shares) greatest = greatest.cwiseMax(share);
+    now_->pieces = network::piecesFor(*now_->build, greatest);
+    if (now_->pieces == now_->coarsePieces)
+        now_->leakage = now_->coarseLeakage;
+    else if (sameMatrix && now_->pieces == old->pieces)
+        now_->leakage = old->leakage;
+    else
+        now_->leakage = leakageOf(now_->pieces);
 }
 
 bool Pipeline::sameFields() const noexcept {
@@ -125,21 +159,22 @@ bool Pipeline::sameFields() const noexcept {
            previous_->build == now_->build && sameConnections(*previous_->design, design_);
 }
 
-network::Circuit Pipeline::circuitOf(const design::Design& design, const design::HookUp& hookUp) const {
-    return network::circuit(
-        design, hookUp,
-        {*now_->build, now_->pieces, *now_->leakage, *now_->capacitance, now_->proximity.get(), *now_->core});
+network::Circuit Pipeline::coarseCircuit(const design::Design& design, const design::HookUp& hookUp) const {
+    return network::circuit(design, hookUp,
+                            {*now_->build, now_->coarsePieces, *now_->coarseLeakage, *now_->capacitance,
+                             now_->proximity.get(), *now_->core});
 }
 
 network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const design::Winding* across) const {
-    if (across == nullptr) return network::Prepared(circuitOf(design_, hookUp));
+    constexpr auto plain = network::Prepared::Currents::Branches;
+    if (across == nullptr) return network::Prepared(coarseCircuit(design_, hookUp), plain);
     design::Design bench = design_;
     design::Port port;
     port.name = across->name;
     port.plus = across->start;
     port.minus = across->finish;
     bench.ports = {port};
-    return network::Prepared(circuitOf(bench, hookUp));
+    return network::Prepared(coarseCircuit(bench, hookUp), plain);
 }
 
 std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
@@ -150,10 +185,13 @@ std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
             return it->second;
         }
     note(Stage::Solve);
-    // Halving an interval that was off by this leaves some 1e-5 (degree seven): 0.0001 dB.
-    constexpr double tolerance = 3e-3;
+    // Halving an interval that was off by this leaves some 1e-4 (degree seven): 0.001 dB.
+    constexpr double tolerance = 5e-3;
     constexpr int mostSolves = 600;
-    auto solved = std::make_shared<Solved>(hookUp, circuitOf(design_, hookUp));
+    auto solved =
+        std::make_shared<Solved>(hookUp, network::circuit(design_, hookUp,
+                                                          {*now_->build, now_->pieces, *now_->leakage,
+                                                           *now_->capacitance, now_->proximity.get(), *now_->core}));
     solved->from = lowestFrequency;
     solved->to = highestFrequency;
     solved->outputs = network::Sweep::over(solved->network, solved->from, solved->to, tolerance, mostSolves, stop_);

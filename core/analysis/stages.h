@@ -40,6 +40,8 @@ struct Solved {
 struct Answer::Stages {
     std::shared_ptr<const design::Design> design;
     std::shared_ptr<const coil::CoilBuild> build;
+    network::Pieces coarsePieces;  ///< of measurements at one frequency, and of the estimate that `pieces` rest on
+    std::shared_ptr<const field::LeakageResult> coarseLeakage;
     network::Pieces pieces;
     std::shared_ptr<const field::LeakageResult> leakage;
     std::shared_ptr<const field::CapacitanceResult> capacitance;
@@ -75,7 +77,9 @@ public:
     [[nodiscard]] bool sameFields() const noexcept;
 
 private:
-    [[nodiscard]] network::Circuit circuitOf(const design::Design& design, const design::HookUp& hookUp) const;
+    [[nodiscard]] network::Circuit coarseCircuit(const design::Design& design, const design::HookUp& hookUp) const;
+    std::shared_ptr<const field::LeakageResult> leakageOf(const network::Pieces& pieces);
+    void cutLayers();
     const design::Design& design_;
     const catalog::Catalog& shop_;
     const Answer::Stages* previous_;

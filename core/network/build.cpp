@@ -12,19 +12,6 @@
 
 namespace network {
 
-Pieces usualPieces(const coil::CoilBuild& build) {
-    constexpr double wanted = 32;
-    constexpr int most = 4;
-    const int each =
-        static_cast<int>(std::lround(wanted / std::max<double>(1, static_cast<double>(build.layers.size()))));
-    Pieces pieces;
-    for (const auto& layer : build.layers) {
-        const int possible = layer.conductor.foil ? 1 : static_cast<int>(std::min<double>(most, layer.turns / 2));
-        pieces.push_back(std::clamp(each, 1, std::max(1, possible)));
-    }
-    return pieces;
-}
-
 coil::CoilBuild refined(const coil::CoilBuild& build, const Pieces& pieces) {
     coil::CoilBuild fine = build;
     fine.layers.clear();

@@ -13,9 +13,6 @@ namespace network {
 /// How many branches each layer is cut into, by index of `build.layers`.
 using Pieces = std::vector<int>;
 
-/// As many pieces a layer as keep the whole at about 32 branches, 1 to 4.
-[[nodiscard]] Pieces usualPieces(const coil::CoilBuild& build);
-
 /// The build with each layer cut along the axis into its pieces, in the order of the turns: for the leakage matrix.
 [[nodiscard]] coil::CoilBuild refined(const coil::CoilBuild& build, const Pieces& pieces);
 

@@ -16,6 +16,7 @@ using Complex = std::complex<double>;
 using Matrix = Eigen::MatrixXd;
 using Vector = Eigen::VectorXd;
 using ComplexMatrix = Eigen::MatrixXcd;
+using ComplexVector = Eigen::VectorXcd;
 
 inline constexpr int earth = -1;
 

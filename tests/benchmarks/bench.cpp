@@ -9,7 +9,7 @@
 #include "field/capacitance.h"
 #include "field/leakage.h"
 #include "field/winding_loss.h"
-#include "network/build.h"
+#include "network/granularity.h"
 
 namespace {
 
@@ -22,7 +22,7 @@ struct Laid {
     coil::CoilBuild build;
     coil::CoilBuild refined;
     explicit Laid(const design::Design& d)
-        : build(coil::layOut(d, shop())), refined(network::refined(build, network::usualPieces(build))) {}
+        : build(coil::layOut(d, shop())), refined(network::refined(build, network::coarsePieces(build))) {}
 };
 
 void layOut(State& state, const DesignPtr& d) {

@@ -199,7 +199,7 @@ TEST_P(Carried, CurvesAgreeWithTheEquationsBetweenSolvedFrequencies) {
                 at = f;
             }
         }
-        EXPECT_LT(worst, 1e-4) << name << " at " << at << " Hz";
+        EXPECT_LT(worst, 5e-4) << name << " at " << at << " Hz";
     }
 }
 

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "network/granularity.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace network {
+
+namespace {
+
+constexpr int fewest = 48, most = 72, mostInLayer = 16;
+constexpr std::size_t mostLayers = 36;  // in two pieces each
+
+int possible(const coil::Layer& layer, int wanted) {
+    if (layer.conductor.foil) return 1;
+    return std::clamp(static_cast<int>(layer.turns / 2), 1, wanted);
+}
+
+/// Top of the band in which the response keeps near its value at 1 kHz: half the power below it, 6 dB above it, Hz.
+double topOfBand(const Prepared& coarse, int output) {
+    constexpr double middle = 1e3, least = 20e3, last = 1e6, up = 2, down = std::numbers::sqrt2;
+    const double step = std::pow(10, 0.1);
+    const double there = std::abs(coarse.solve(middle)(output));
+    double f = middle;
+    while (f < last) {
+        const double ratio = std::abs(coarse.solve(f * step)(output)) / there;
+        if (ratio > up || ratio < 1 / down) break;
+        f *= step;
+    }
+    return std::clamp(f, least, last);
+}
+
+/// Pieces in proportion to the cube root of the shares, `per` of them for a share of one.
+Pieces spread(const coil::CoilBuild& build, const Vector& shares, double per) {
+    Pieces pieces;
+    for (std::size_t k = 0; k < build.layers.size(); ++k) {
+        const double wanted = std::ceil(per * std::cbrt(shares(static_cast<Eigen::Index>(k))));
+        pieces.push_back(possible(build.layers[k], static_cast<int>(std::clamp<double>(wanted, 1, mostInLayer))));
+    }
+    return pieces;
+}
+
+int sum(const Pieces& pieces) {
+    int all = 0;
+    for (const int n : pieces) all += n;
+    return all;
+}
+
+double left(const Pieces& pieces, const Vector& shares) {
+    double all = 0;
+    for (std::size_t k = 0; k < pieces.size(); ++k)
+        all += 4 * shares(static_cast<Eigen::Index>(k)) / (pieces[k] * pieces[k]);
+    return all;
+}
+
+}  // namespace
+
+Pieces coarsePieces(const coil::CoilBuild& build) {
+    const int wanted = build.layers.size() > mostLayers ? 1 : 2;
+    Pieces pieces;
+    for (const auto& layer : build.layers) pieces.push_back(possible(layer, wanted));
+    return pieces;
+}
+
+Vector neglected(const Prepared& coarse, const Pieces& pieces) {
+    const auto& c = coarse.circuit();
+    Vector shares = Vector::Zero(static_cast<Eigen::Index>(pieces.size()));
+    const int driven = c.portOfRole(design::Role::Drive), observed = c.portOfRole(design::Role::Observe);
+    if (driven < 0 || observed < 0) return shares;
+    const int output = coarse.layout().voltage(driven, observed);
+    const double top = topOfBand(coarse, output);
+    for (const double f : {top, top / 2, top / 4}) {
+        const auto at = coarse.snapshot(f);
+        const ComplexMatrix currents = coarse.basis().topRows(c.turns.size()).cast<Complex>() * at.state;
+        const double response = std::abs(coarse.point(at).value(output));
+        const double outside = std::abs(throughImpedance(c, observed, f));
+        if (response == 0) continue;
+        Eigen::Index piece = 0;
+        for (std::size_t k = 0; k < pieces.size(); piece += pieces[k], ++k) {
+            if (pieces[k] != 2) continue;
+            const auto& m = c.leakage;
+            const double dipole = (m(piece, piece) + m(piece + 1, piece + 1) - 2 * m(piece, piece + 1)) / 4;
+            const auto slope = [&](int port) { return std::abs(currents(piece + 1, port) - currents(piece, port)); };
+            const double share =
+                2 * std::numbers::pi * f * dipole * slope(driven) * slope(observed) * outside / response;
+            auto& kept = shares(static_cast<Eigen::Index>(k));
+            kept = std::max(kept, share);
+        }
+    }
+    return shares;
+}
+
+Pieces piecesFor(const coil::CoilBuild& build, const Vector& shares) {
+    const double enough = 0.03 * std::numbers::ln10 / 20;
+    // A layer without any share still counts when there are branches to spare.
+    const Vector counted = shares.array() + std::max(1e-12, 1e-3 * shares.maxCoeff());
+    constexpr double finer = 1.02;
+    double per = 1 / std::cbrt(counted.maxCoeff());
+    Pieces pieces = spread(build, counted, per);
+    for (;;) {
+        const bool coarse = left(pieces, shares) > enough || sum(pieces) < fewest;
+        per *= finer;
+        const Pieces next = spread(build, counted, per);
+        const bool saturated = *std::min_element(next.begin(), next.end()) >= mostInLayer ||
+                               per > 2 * mostInLayer / std::cbrt(counted.minCoeff());
+        if (!coarse || saturated || sum(next) > most) return pieces;
+        pieces = next;
+    }
+}
+
+}  // namespace network

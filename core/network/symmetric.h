@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Complex symmetric systems: half the work of LU, and no pivots.
+#pragma once
+
+#include "network/circuit.h"
+
+namespace network {
+
+/// S = L D L^T of a complex symmetric (not Hermitian) matrix, L with a unit diagonal (standard; the square-root-free
+/// form of Cholesky's method). Without pivots it is sound where the real part is positive definite and not drowned by
+/// the imaginary part; `solve` therefore looks at the residual, and falls back on LU where it is above 1e-9 of the
+/// right side.
+class SymmetricFactors {
+public:
+    /// n x n; only the lower triangle and the diagonal are read.
+    SymmetricFactors(Matrix real, Matrix imaginary);
+    /// S x = b for the columns of b, n x m.
+    [[nodiscard]] ComplexMatrix solve(const ComplexMatrix& rightSide) const;
+
+private:
+    void factor();
+    void eliminate(Eigen::Index column, const Vector& weightReal, const Vector& weightImaginary);
+    /// b - S x.
+    [[nodiscard]] ComplexMatrix left(const ComplexMatrix& solution, const ComplexMatrix& rightSide) const;
+    [[nodiscard]] ComplexMatrix substitute(const ComplexMatrix& rightSide) const;
+    Matrix systemReal_, systemImaginary_;
+    Matrix real_, imaginary_;  // of L below the diagonal
+    Vector pivotReal_, pivotImaginary_, inverseReal_, inverseImaginary_;
+};
+
+}  // namespace network

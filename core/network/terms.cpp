@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "network/terms.h"
+
+#include <algorithm>
+#include <numbers>
+
+#include "field/winding_loss.h"
+#include "magnetics/permeability.h"
+
+namespace network {
+
+namespace {
+
+using Kind = Term::Kind;
+
+/// Resistance of round wire against its direct-current value, by skin effect alone.
+double skinFactor(double bareDiameter, double frequency, double resistivity) {
+    return field::roundWireImpedanceFactor(bareDiameter / magnetics::skinDepth(frequency, 1, resistivity)).real();
+}
+
+class Collector {
+public:
+    Collector(const Circuit& circuit, const Matrix& basis) : circuit_(circuit), basis_(basis) {}
+
+    Terms collect(const ComplexMatrix& elastance) {
+        const Eigen::Index b = circuit_.turns.size();
+        const Matrix windings = basis_.topRows(b);
+        of(Kind::Inductance) += windings.transpose() * circuit_.leakage * windings;
+        of(Kind::Elastance) += elastance.real();
+        // j / (jw)
+        if (elastance.imag().cwiseAbs().maxCoeff() > 0) of(Kind::ElastanceLoss) += elastance.imag();
+        const Vector turns = windings.transpose() * circuit_.turns;
+        of(Kind::Core) += turns * turns.transpose();
+        addCopper(windings);
+        for (std::size_t k = 0; k < circuit_.lumped.size(); ++k)
+            addLumped(static_cast<int>(k), basis_.row(b + static_cast<Eigen::Index>(k)).transpose());
+        return std::move(terms_);
+    }
+
+private:
+    Matrix& of(Kind kind, double bareDiameter = 0, int lumped = -1) {
+        for (auto& term : terms_)
+            if (term.kind == kind && term.bareDiameter == bareDiameter && term.lumped == lumped) return term.matrix;
+        terms_.push_back({kind, bareDiameter, lumped, Matrix::Zero(basis_.cols(), basis_.cols())});
+        return terms_.back().matrix;
+    }
+    void addCopper(const Matrix& windings) {
+        std::vector<double> diameters(circuit_.bareDiameter.begin(), circuit_.bareDiameter.end());
+        std::sort(diameters.begin(), diameters.end());
+        diameters.erase(std::unique(diameters.begin(), diameters.end()), diameters.end());
+        for (const double bare : diameters) {
+            const Vector own = (circuit_.bareDiameter.array() == bare).select(circuit_.resistance, 0);
+            of(bare > 0 ? Kind::Skin : Kind::Resistance, bare) += windings.transpose() * own.asDiagonal() * windings;
+        }
+        for (const auto& eddy : circuit_.eddies)
+            of(Kind::Eddy, eddy.bareDiameter) += windings.transpose() * eddy.form * windings;
+    }
+    void addLumped(int index, const Vector& row) {
+        const auto& branch = circuit_.lumped[static_cast<std::size_t>(index)];
+        const Matrix square = row * row.transpose();
+        if (!branch.table.empty()) {
+            of(Kind::ImpedanceTable, 0, index) += square;
+            return;
+        }
+        const auto& e = branch.element;
+        of(Kind::Resistance) += branch.share * e.resistance * square;
+        of(Kind::Inductance) += branch.share * e.inductance * square;
+        if (e.capacitance > 0) of(Kind::Elastance) += branch.share / e.capacitance * square;
+    }
+
+    const Circuit& circuit_;
+    const Matrix& basis_;
+    Terms terms_;
+};
+
+}  // namespace
+
+Terms termsOf(const Circuit& circuit, const Matrix& basis, const ComplexMatrix& elastance) {
+    return Collector(circuit, basis).collect(elastance);
+}
+
+std::vector<Complex> coefficients(const Terms& terms, const Circuit& circuit, double frequency) {
+    constexpr Complex j{0, 1};
+    const double w = 2 * std::numbers::pi * frequency;
+    std::vector<Complex> values;
+    values.reserve(terms.size());
+    for (const auto& term : terms) {
+        Complex c = 1;
+        switch (term.kind) {
+            case Kind::Resistance:
+                break;
+            case Kind::Inductance:
+                c = j * w;
+                break;
+            case Kind::Elastance:
+                c = 1.0 / (j * w);
+                break;
+            case Kind::ElastanceLoss:
+                c = 1 / w;
+                break;
+            case Kind::Core:
+                c = j * w * magnetics::turnInductance(circuit.core, frequency);
+                break;
+            case Kind::Skin:
+                c = skinFactor(term.bareDiameter, frequency, circuit.resistivity);
+                break;
+            case Kind::Eddy:
+                c = field::transverseFieldFactor(frequency, term.bareDiameter, circuit.resistivity);
+                break;
+            case Kind::ImpedanceTable:
+                c = impedance(circuit.lumped[static_cast<std::size_t>(term.lumped)], frequency);
+                break;
+        }
+        values.push_back(c);
+    }
+    return values;
+}
+
+}  // namespace network

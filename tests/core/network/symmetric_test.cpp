@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Factors of complex symmetric systems against Eigen's LU, and where they must give way to it.
+#include "network/symmetric.h"
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "network/dense.h"
+
+namespace {
+
+using network::Complex;
+using network::ComplexMatrix;
+using network::Matrix;
+
+Matrix random(Eigen::Index n, unsigned seed) {
+    std::mt19937 numbers(seed);
+    std::uniform_real_distribution<double> even(-1, 1);
+    return Matrix::NullaryExpr(n, n, [&] { return even(numbers); });
+}
+
+ComplexMatrix joined(const Matrix& real, const Matrix& imaginary) {
+    ComplexMatrix whole(real.rows(), real.cols());
+    whole.real() = real;
+    whole.imag() = imaginary;
+    return whole;
+}
+
+TEST(Symmetric, AgreesWithLuForAnySize) {
+    for (const Eigen::Index n : {1, 2, 3, 5, 8, 21, 70}) {
+        const Matrix a = random(n, 1), b = random(n, 2);
+        const Matrix real = a * a.transpose() + 0.1 * Matrix::Identity(n, n), imaginary = b + b.transpose();
+        const ComplexMatrix right = joined(random(n, 3).leftCols(std::min<Eigen::Index>(n, 3)),
+                                           random(n, 4).leftCols(std::min<Eigen::Index>(n, 3)));
+        const ComplexMatrix x = network::SymmetricFactors(real, imaginary).solve(right);
+        const ComplexMatrix exact = network::DenseFactors(joined(real, imaginary)).solve(right);
+        EXPECT_LT((x - exact).norm(), 1e-9 * exact.norm()) << n;
+    }
+}
+
+TEST(Symmetric, ReadsOnlyTheLowerTriangle) {
+    const Matrix a = random(6, 5);
+    Matrix real = a * a.transpose() + Matrix::Identity(6, 6), lower = real;
+    lower.triangularView<Eigen::StrictlyUpper>().setConstant(1e3);
+    const Matrix none = Matrix::Zero(6, 6);
+    const ComplexMatrix right = ComplexMatrix::Ones(6, 1);
+    EXPECT_LT((network::SymmetricFactors(real, none).solve(right) - network::SymmetricFactors(lower, none).solve(right))
+                  .norm(),
+              1e-12);
+}
+
+TEST(Symmetric, GivesWayToPivotsWhereAPivotVanishes) {
+    // [[0, 1], [1, 0]] has no factors without pivots; a pivot of 1e-13 leaves no digits.
+    for (const double pivot : {0.0, 1e-13}) {
+        Matrix real(2, 2);
+        real << pivot, 1, 1, 0;
+        ComplexMatrix right(2, 1);
+        right << 3.0, 4.0;
+        const ComplexMatrix x = network::SymmetricFactors(real, Matrix::Zero(2, 2)).solve(right);
+        EXPECT_LT(std::abs(x(0) - 4.0), 1e-9) << pivot;
+        EXPECT_LT(std::abs(x(1) - 3.0), 1e-9) << pivot;
+    }
+}
+
+}  // namespace
