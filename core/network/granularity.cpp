@@ -31,6 +31,18 @@ double topOfBand(const Prepared& coarse, int output) {
     return std::clamp(f, least, last);
 }
 
+/// Rows that take the second half's current less the first half's of each layer in two pieces; layers x pieces.
+Matrix halvesOf(const Pieces& pieces, Eigen::Index count) {
+    Matrix halves = Matrix::Zero(static_cast<Eigen::Index>(pieces.size()), count);
+    Eigen::Index piece = 0;
+    for (std::size_t k = 0; k < pieces.size(); piece += pieces[k], ++k) {
+        if (pieces[k] != 2) continue;
+        halves(static_cast<Eigen::Index>(k), piece) = -1;
+        halves(static_cast<Eigen::Index>(k), piece + 1) = 1;
+    }
+    return halves;
+}
+
 /// Pieces in proportion to the cube root of the shares, `per` of them for a share of one.
 Pieces spread(const coil::CoilBuild& build, const Vector& shares, double per) {
     Pieces pieces;
@@ -65,28 +77,24 @@ Pieces coarsePieces(const coil::CoilBuild& build) {
 
 Vector neglected(const Prepared& coarse, const Pieces& pieces) {
     const auto& c = coarse.circuit();
-    Vector shares = Vector::Zero(static_cast<Eigen::Index>(pieces.size()));
+    const auto layers = static_cast<Eigen::Index>(pieces.size());
+    Vector shares = Vector::Zero(layers);
     const int driven = c.portOfRole(design::Role::Drive), observed = c.portOfRole(design::Role::Observe);
     if (driven < 0 || observed < 0) return shares;
+    const Matrix halves = halvesOf(pieces, c.turns.size());
+    const Matrix dipoles = halves * c.leakage * halves.transpose() / 4;
     const int output = coarse.layout().voltage(driven, observed);
     const double top = topOfBand(coarse, output);
     for (const double f : {top, top / 2, top / 4}) {
         const auto at = coarse.snapshot(f);
-        const ComplexMatrix currents = coarse.basis().topRows(c.turns.size()).cast<Complex>() * at.state;
+        const ComplexMatrix slopes = (halves * coarse.basis().topRows(c.turns.size())).cast<Complex>() * at.state;
+        const ComplexMatrix flux = dipoles.cast<Complex>() * slopes;
         const double response = std::abs(coarse.point(at).value(output));
-        const double outside = std::abs(throughImpedance(c, observed, f));
         if (response == 0) continue;
-        Eigen::Index piece = 0;
-        for (std::size_t k = 0; k < pieces.size(); piece += pieces[k], ++k) {
-            if (pieces[k] != 2) continue;
-            const auto& m = c.leakage;
-            const double dipole = (m(piece, piece) + m(piece + 1, piece + 1) - 2 * m(piece, piece + 1)) / 4;
-            const auto slope = [&](int port) { return std::abs(currents(piece + 1, port) - currents(piece, port)); };
-            const double share =
-                2 * std::numbers::pi * f * dipole * slope(driven) * slope(observed) * outside / response;
-            auto& kept = shares(static_cast<Eigen::Index>(k));
-            kept = std::max(kept, share);
-        }
+        const double scale = 2 * std::numbers::pi * f * std::abs(throughImpedance(c, observed, f)) / response / 2;
+        const Vector both = slopes.col(driven).cwiseProduct(flux.col(observed)).cwiseAbs() +
+                            slopes.col(observed).cwiseProduct(flux.col(driven)).cwiseAbs();
+        shares = shares.cwiseMax(scale * both);
     }
     return shares;
 }

@@ -16,9 +16,9 @@ namespace network {
 ///
 /// Along a piece the current falls by what its capacitances take; the network takes it as constant. The neglected part
 /// is, in lowest order, a sawtooth whose flux energy acts on the response like an impedance jwL_d in series:
-///     dV/V = w L_d |s_drive| |s_observe| |Z| / |H|,
-/// s the difference of the two halves' currents under unit EMF at the driven and at the observed port, L_d =
-/// (M11 + M22 - 2 M12)/4 of the halves, Z the observed port's own network (first-order perturbation of a reciprocal
+///     dV/V = w |Z|/|H| (|s_k, drive (L s_observe)_k| + |s_k, observe (L s_drive)_k|) / 2,
+/// s the difference of a layer's two halves' currents under unit EMF at the driven and at the observed port, L the
+/// leakage matrix of such differences, Z the observed port's own network (first-order perturbation of a reciprocal
 /// network, derived here). It falls as 1/n^2 for n pieces. Taken at the top of the band in which the response is not
 /// below half the power and not 6 dB above its value at 1 kHz (at least 20 kHz, at most 1 MHz), at a half and at a
 /// quarter of it; the greatest counts. Zero without a driven and an observed port, and for layers that are not in two
