@@ -27,17 +27,20 @@ void addBandFigures(const HookUpContext& context, std::vector<units::Figure>& fi
     const std::vector<std::string> ports{c.ports[static_cast<std::size_t>(driven)].name,
                                          c.ports[static_cast<std::size_t>(observed)].name};
     const std::string source = "response re 1 kHz, network of one or more branches a layer";
+    // The upper end goes with the root of leakage and capacitance, each by chance.
+    const double chance = std::hypot(context.stages.cut.leakage->spread, context.stages.capacitance->spread) / 2;
+    const double upper = std::hypot(0.2, chance);
     const auto low = firstFall(level, 1000, lowestFrequency, halfPower);
     const auto high = firstFall(level, 1000, highestFrequency, halfPower);
     const auto smooth = firstFall(smoothed, 1000, highestFrequency / std::pow(2.0, 1.0 / 3), halfPower);
     const auto peak = firstMaximum(level, 3000, highestFrequency, 1e-3);
     figures.push_back(hookUpFigure(context, "low_3dB", low.found ? low.frequency : none, "Hz", 0.3, source, ports));
     figures.push_back(
-        hookUpFigure(context, "high_3dB_first", high.found ? high.frequency : none, "Hz", 0.2, source, ports));
+        hookUpFigure(context, "high_3dB_first", high.found ? high.frequency : none, "Hz", upper, source, ports));
     figures.push_back(
-        hookUpFigure(context, "high_3dB_smoothed", smooth.found ? smooth.frequency : none, "Hz", 0.2, source, ports));
+        hookUpFigure(context, "high_3dB_smoothed", smooth.found ? smooth.frequency : none, "Hz", upper, source, ports));
     figures.push_back(
-        hookUpFigure(context, "peak_frequency", peak.found ? peak.frequency : none, "Hz", 0.2, source, ports));
+        hookUpFigure(context, "peak_frequency", peak.found ? peak.frequency : none, "Hz", upper, source, ports));
     figures.push_back(
         hookUpFigure(context, "peak_level", peak.found ? level(peak.frequency) : none, "dB", 0.5, source, ports));
 }

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Static capacitance between windings, shields and core.
+#include <cmath>
+
 #include "analysis/figure_making.h"
 
 namespace analysis {
@@ -26,7 +28,7 @@ void addCapacitanceFigures(const DesignContext& context, std::vector<units::Figu
     for (const auto& winding : context.design.windings) owners.push_back(winding.name);
     for (const auto& foil : stages.build->foils) owners.push_back(foil.name);
     owners.emplace_back("core");
-    const double uncertainty = stages.capacitance->valid ? 0.25 : 0.5;
+    const double uncertainty = std::hypot(stages.capacitance->valid ? 0.25 : 0.5, stages.capacitance->spread);
     for (std::size_t a = 0; a < owners.size(); ++a)
         for (std::size_t b = a + 1; b < owners.size(); ++b) {
             double sum = 0;

@@ -20,7 +20,7 @@ using network::Complex;
 std::vector<std::pair<Eigen::Index, Eigen::Index>> branchesOf(const Answer::Stages& stages) {
     std::vector<std::pair<Eigen::Index, Eigen::Index>> all;
     Eigen::Index next = 0;
-    for (const int count : stages.pieces) {
+    for (const int count : stages.cut.pieces) {
         all.emplace_back(next, next + count);
         next += count;
     }

@@ -36,19 +36,11 @@ std::string fieldDoubts(const Answer::Stages& stages) {
     const auto add = [&](bool valid, const std::string& text) {
         if (!valid && !text.empty()) why += (why.empty() ? "" : "; ") + text;
     };
-    add(stages.leakage->valid, stages.leakage->why);
+    add(stages.cut.leakage->valid, stages.cut.leakage->why);
     add(stages.capacitance->valid, stages.capacitance->why);
     add(stages.core->valid, stages.core->why);
     for (const auto& fill : stages.build->fill)
         for (const auto& problem : fill.problems) add(false, problem);
-    const auto& assumed = stages.design->assumptions;
-    add(!assumed.foilEddies, "eddy currents in shield foils are asked for but not part of the model");
-    add(!assumed.leadOuts, "lead-outs are asked for but not part of the model");
-    const auto half = [](const coil::Layer& layer) {
-        return layer.turns != std::floor(layer.turns) && layer.tapAfter.empty();
-    };
-    add(std::none_of(stages.build->layers.begin(), stages.build->layers.end(), half),
-        "half turns load the outer legs unequally; one core path is computed");
     return why;
 }
 

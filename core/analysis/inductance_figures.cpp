@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Inductance of each winding, and leakage of each pair as an impedance meter would show it.
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 #include "analysis/figure_making.h"
 #include "network/dense.h"
+#include "network/extra_branches.h"
 #include "network/in_parallel.h"
 
 namespace analysis {
@@ -15,7 +17,7 @@ namespace {
 double windingInductance(const network::Prepared& network, const design::Design& design, int winding,
                          double frequency) {
     const auto& c = network.circuit();
-    const auto z = network.windingImpedance(frequency);
+    const auto z = network::withoutClosed(c, network.windingImpedance(frequency));
     const bool parallel = design.windings[static_cast<std::size_t>(winding)].connection == design::Connection::Parallel;
     std::vector<std::vector<Eigen::Index>> paths;
     std::vector<std::string> names;
@@ -97,7 +99,7 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
             {"leakage_10kHz." + design.windings[pairs[k].first].name + "." + design.windings[pairs[k].second].name,
              leakage[k],
              "H",
-             0.1,
+             std::hypot(0.1, context.stages().cut.leakage->spread),
              "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's double series in "
              "the window and image potential beyond it",
              doubts.empty(),

@@ -31,12 +31,13 @@ bool sameWires(const coil::CoilBuild& a, const coil::CoilBuild& b) {
 bool sameCoil(const design::Design& a, const design::Design& b) {
     return a.coil == b.coil && a.windings == b.windings && a.core.sheet == b.core.sheet && a.core.kind == b.core.kind &&
            a.core.height == b.core.height && a.bobbin == b.bobbin && a.filling == b.filling &&
-           a.conditions.filled == b.conditions.filled && a.parts == b.parts;
+           a.terminals == b.terminals && a.conditions.filled == b.conditions.filled && a.parts == b.parts;
 }
 /// What a solved hook-up reads of a design besides fields and core.
 bool sameConnections(const design::Design& a, const design::Design& b) {
     return a.windings == b.windings && a.ports == b.ports && a.coil == b.coil &&
-           a.conditions.temperature == b.conditions.temperature;
+           a.conditions.temperature == b.conditions.temperature && a.assumptions.leadOuts == b.assumptions.leadOuts &&
+           a.assumptions.foilEddies == b.assumptions.foilEddies;
 }
 
 }  // namespace
@@ -56,12 +57,17 @@ network::ComplexVector Solved::slopeAt(double frequency) const {
     return network.point(frequency).slope / frequency;
 }
 
+network::Circuit circuitOf(const design::Design& design, const design::HookUp& hookUp, const Answer::Stages& stages,
+                           const Cut& cut) {
+    return network::circuit(design, hookUp,
+                            {*stages.build, cut.pieces, *cut.leakage, *stages.capacitance, stages.proximity.get(),
+                             *stages.core, cut.foilEddies.get()});
+}
+
 network::Circuit unitCircuit(const design::Design& design, const Answer::Stages& stages) {
     design::HookUp alone;
     alone.name = "unit";
-    return network::circuit(
-        design, alone,
-        {*stages.build, stages.pieces, *stages.leakage, *stages.capacitance, stages.proximity.get(), *stages.core});
+    return circuitOf(design, alone, stages, stages.cut);
 }
 
 Pipeline::Pipeline(const design::Design& design, const catalog::Catalog& shop, const Answer::Stages* previous,
@@ -83,7 +89,6 @@ void Pipeline::layOut() {
         const bool same = previous_ != nullptr && *previous_->build == *build;
         now_->build = same ? previous_->build : build;
     }
-    now_->coarsePieces = network::coarsePieces(*now_->build);
 }
 
 void Pipeline::computeFields() {
@@ -91,9 +96,7 @@ void Pipeline::computeFields() {
     const auto* old = previous_;
     const bool sameEnds = old != nullptr && old->design->assumptions.ends == design_.assumptions.ends;
     const bool geometry = old != nullptr && sameGeometry(*old->build, build);
-    now_->coarseLeakage = geometry && sameEnds && old->coarsePieces == now_->coarsePieces
-                              ? old->coarseLeakage
-                              : leakageOf(now_->coarsePieces);
+    now_->coarse = cutInto(network::coarsePieces(build), old != nullptr ? &old->coarse : nullptr);
     if (stopped()) return;
     const bool lossy = design_.assumptions.dielectricLoss;
     if (old != nullptr && old->build == now_->build && old->design->assumptions.dielectricLoss == lossy) {
@@ -119,62 +122,73 @@ void Pipeline::computeFields() {
     cutLayers();
 }
 
-std::shared_ptr<const field::LeakageResult> Pipeline::leakageOf(const network::Pieces& pieces) {
-    if (ran_.empty() || std::find(ran_.begin(), ran_.end(), Stage::Leakage) == ran_.end()) note(Stage::Leakage);
-    return std::make_shared<const field::LeakageResult>(
-        field::leakageMatrix(network::refined(*now_->build, pieces), design_.assumptions.ends));
+/// A cut with its fields, or what is known of the same.
+Cut Pipeline::cutInto(network::Pieces pieces, const Cut* known) {
+    const auto* old = previous_;
+    const bool same = known != nullptr && known->pieces == pieces && sameGeometry(*old->build, *now_->build) &&
+                      old->design->assumptions.ends == design_.assumptions.ends;
+    const auto once = [this](Stage stage) {
+        if (std::find(ran_.begin(), ran_.end(), stage) == ran_.end()) note(stage);
+    };
+    Cut cut{std::move(pieces), nullptr, nullptr};
+    const auto layers = network::refined(*now_->build, cut.pieces);
+    if (same) {
+        cut.leakage = known->leakage;
+    } else {
+        once(Stage::Leakage);
+        cut.leakage =
+            std::make_shared<const field::LeakageResult>(field::leakageMatrix(layers, design_.assumptions.ends));
+    }
+    if (!design_.assumptions.foilEddies) return cut;
+    if (same && known->foilEddies && old->build == now_->build) {
+        cut.foilEddies = known->foilEddies;
+    } else {
+        once(Stage::Proximity);
+        cut.foilEddies = std::make_shared<const field::FoilEddies>(
+            field::foilEddies(layers, design_.assumptions.ends, highestFrequency));
+    }
+    return cut;
 }
 
 /// Chooses how many branches each layer gets, by what all hook-ups need.
 void Pipeline::cutLayers() {
     const auto* old = previous_;
-    const bool sameMatrix = old != nullptr && old->coarseLeakage == now_->coarseLeakage;
-    if (sameMatrix && old->capacitance == now_->capacitance && old->proximity == now_->proximity &&
-        old->core == now_->core && sameConnections(*old->design, design_) && old->design->hookUps == design_.hookUps) {
-        now_->pieces = old->pieces;
-        now_->leakage = old->leakage;
+    if (old != nullptr && old->coarse == now_->coarse && old->capacitance == now_->capacitance &&
+        old->proximity == now_->proximity && old->core == now_->core && sameConnections(*old->design, design_) &&
+        old->design->hookUps == design_.hookUps) {
+        now_->cut = old->cut;
         return;
     }
     note(Stage::Pieces);
     std::vector<network::Vector> shares(design_.hookUps.size());
     network::inParallel(shares.size(), [&](std::size_t k) {
-        const network::Prepared coarse(coarseCircuit(design_, design_.hookUps[k]),
+        const network::Prepared coarse(circuitOf(design_, design_.hookUps[k], *now_, now_->coarse),
                                        network::Prepared::Currents::Branches);
-        shares[k] = network::neglected(coarse, now_->coarsePieces);
+        shares[k] = network::neglected(coarse, now_->coarse.pieces);
     });
-    network::Vector greatest = network::Vector::Zero(static_cast<Eigen::Index>(now_->coarsePieces.size()));
+    network::Vector greatest = network::Vector::Zero(static_cast<Eigen::Index>(now_->coarse.pieces.size()));
     for (const auto& share : shares) greatest = greatest.cwiseMax(share);
-    now_->pieces = network::piecesFor(*now_->build, greatest);
-    if (now_->pieces == now_->coarsePieces)
-        now_->leakage = now_->coarseLeakage;
-    else if (sameMatrix && now_->pieces == old->pieces)
-        now_->leakage = old->leakage;
-    else
-        now_->leakage = leakageOf(now_->pieces);
+    auto pieces = network::piecesFor(*now_->build, greatest);
+    now_->cut =
+        pieces == now_->coarse.pieces ? now_->coarse : cutInto(std::move(pieces), old != nullptr ? &old->cut : nullptr);
 }
 
 bool Pipeline::sameFields() const noexcept {
-    return previous_ != nullptr && previous_->leakage == now_->leakage && previous_->capacitance == now_->capacitance &&
+    return previous_ != nullptr && previous_->cut == now_->cut && previous_->capacitance == now_->capacitance &&
            previous_->proximity == now_->proximity && previous_->core == now_->core &&
            previous_->build == now_->build && sameConnections(*previous_->design, design_);
 }
 
-network::Circuit Pipeline::coarseCircuit(const design::Design& design, const design::HookUp& hookUp) const {
-    return network::circuit(design, hookUp,
-                            {*now_->build, now_->coarsePieces, *now_->coarseLeakage, *now_->capacitance,
-                             now_->proximity.get(), *now_->core});
-}
-
 network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const design::Winding* across) const {
     constexpr auto plain = network::Prepared::Currents::Branches;
-    if (across == nullptr) return network::Prepared(coarseCircuit(design_, hookUp), plain);
+    if (across == nullptr) return network::Prepared(circuitOf(design_, hookUp, *now_, now_->coarse), plain);
     design::Design bench = design_;
     design::Port port;
     port.name = across->name;
     port.plus = across->start;
     port.minus = across->finish;
     bench.ports = {port};
-    return network::Prepared(coarseCircuit(bench, hookUp), plain);
+    return network::Prepared(circuitOf(bench, hookUp, *now_, now_->coarse), plain);
 }
 
 std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
@@ -188,10 +202,7 @@ std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
     // Halving an interval that was off by this leaves some 1e-4 (degree seven): 0.001 dB.
     constexpr double tolerance = 5e-3;
     constexpr int mostSolves = 600;
-    auto solved =
-        std::make_shared<Solved>(hookUp, network::circuit(design_, hookUp,
-                                                          {*now_->build, now_->pieces, *now_->leakage,
-                                                           *now_->capacitance, now_->proximity.get(), *now_->core}));
+    auto solved = std::make_shared<Solved>(hookUp, circuitOf(design_, hookUp, *now_, now_->cut));
     solved->from = lowestFrequency;
     solved->to = highestFrequency;
     solved->outputs = network::Sweep::over(solved->network, solved->from, solved->to, tolerance, mostSolves, stop_);

@@ -36,14 +36,20 @@ struct Solved {
     [[nodiscard]] int observed() const { return network.circuit().portOfRole(design::Role::Observe); }
 };
 
+/// Layers cut into pieces, with what is computed for the pieces.
+struct Cut {
+    network::Pieces pieces;
+    std::shared_ptr<const field::LeakageResult> leakage;
+    std::shared_ptr<const field::FoilEddies> foilEddies;  ///< null: assumption is off
+    bool operator==(const Cut&) const = default;
+};
+
 /// Everything computed, shared between answers.
 struct Answer::Stages {
     std::shared_ptr<const design::Design> design;
     std::shared_ptr<const coil::CoilBuild> build;
-    network::Pieces coarsePieces;  ///< of measurements at one frequency, and of the estimate that `pieces` rest on
-    std::shared_ptr<const field::LeakageResult> coarseLeakage;
-    network::Pieces pieces;
-    std::shared_ptr<const field::LeakageResult> leakage;
+    Cut coarse;  ///< of measurements at one frequency, and of the estimate that `cut` rests on
+    Cut cut;     ///< of the networks
     std::shared_ptr<const field::CapacitanceResult> capacitance;
     std::shared_ptr<const field::ProximityForm> proximity;  ///< null: assumption is off
     std::shared_ptr<const magnetics::CoreModel> core;
@@ -51,6 +57,9 @@ struct Answer::Stages {
     std::vector<units::Figure> windingFigures;
 };
 
+/// A design in one hook-up, cut as told.
+[[nodiscard]] network::Circuit circuitOf(const design::Design& design, const design::HookUp& hookUp,
+                                         const Answer::Stages& stages, const Cut& cut);
 /// The unit alone: no straps, earths or ports; nodes are terminals, shields, core and inner joints.
 [[nodiscard]] network::Circuit unitCircuit(const design::Design& design, const Answer::Stages& stages);
 
@@ -77,8 +86,7 @@ public:
     [[nodiscard]] bool sameFields() const noexcept;
 
 private:
-    [[nodiscard]] network::Circuit coarseCircuit(const design::Design& design, const design::HookUp& hookUp) const;
-    std::shared_ptr<const field::LeakageResult> leakageOf(const network::Pieces& pieces);
+    [[nodiscard]] Cut cutInto(network::Pieces pieces, const Cut* known);
     void cutLayers();
     const design::Design& design_;
     const catalog::Catalog& shop_;

@@ -145,7 +145,7 @@ std::size_t ChamberWinder::layHand(std::size_t i) {
         room.high = room.low + 1e-6;
     }
     if (first.lay == design::Lay::Random)
-        layRandom(hand, room);
+        layLayers(hand, randomPlan(hand, room));
     else
         layLayers(hand, planOf(hand, room));
     return i;
@@ -177,13 +177,14 @@ void ChamberWinder::layLayers(std::vector<Strand>& hand, const LayerPlan& plan) 
     auto begins = first.starts;
     for (int number = 1; left(hand) > 0; ++number) {
         if (number > 1) {
-            if (first.interlayer) lay(*first.interlayer, "interlayer");
+            if (first.interlayer && first.lay != design::Lay::Random) lay(*first.interlayer, "interlayer");
             if (first.traverse == design::Traverse::BackAndForth)
                 begins = begins == design::End::Low ? design::End::High : design::End::Low;
         }
         const double sink = plan.nested && number > 1 ? nestedStep : 1;
         // A nested layer sinks into the grooves of the one beneath: its box keeps the wire's full height.
-        const double x0 = cursor_ + (plan.step - hand.front().conductor.overall) / 2 - plan.step * (1 - sink);
+        const double slack = first.lay == design::Lay::Random ? 0 : plan.step - hand.front().conductor.overall;
+        const double x0 = cursor_ + slack / 2 - plan.step * (1 - sink);
         for (auto& s : hand) layPieces(s, plan, begins, number, x0);
         cursor_ += plan.step * sink;
         extraMaximum_ += sink * (plan.stepMaximum - plan.step);
@@ -193,7 +194,8 @@ void ChamberWinder::layLayers(std::vector<Strand>& hand, const LayerPlan& plan) 
 void ChamberWinder::layPieces(Strand& s, const LayerPlan& plan, design::End begins, int number, double x0) {
     const double inLayer = std::min<double>(plan.perLayer, s.section->turns - s.done);
     if (inLayer <= 1e-9) return;
-    const bool spread = inLayer < plan.perLayer && s.section->lastLayer == design::LastLayer::Spread;
+    const bool random = s.section->lay == design::Lay::Random;
+    const bool spread = inLayer < plan.perLayer && (random || s.section->lastLayer == design::LastLayer::Spread);
     const double pitch = plan.room.width() / (spread ? inLayer : plan.perLayer);
     double placed = 0;
     while (inLayer - placed > 1e-9) {
@@ -211,6 +213,7 @@ void ChamberWinder::layPieces(Strand& s, const LayerPlan& plan, design::End begi
         layer.turns = turns;
         layer.begins = begins;
         layer.pitch = pitch;
+        layer.random = random;
         layer.nested = s.section->lay == design::Lay::Nested && number > 1;
         layer.tapAfter = tap;
         auto y = stretch(plan.room, begins, pitch, placed, turns);
@@ -218,28 +221,34 @@ void ChamberWinder::layPieces(Strand& s, const LayerPlan& plan, design::End begi
             const double middle = (plan.room.low + plan.room.high) / 2, half = s.winding->foil->width / 2;
             y = {middle - half, middle + half};
         }
-        layer.box = {x0, x0 + s.conductor.overall, y.low, y.high};
+        layer.box = {x0, x0 + (random ? plan.step : s.conductor.overall), y.low, y.high};
         finish(layer, *s.winding);
         s.done += turns;
         placed += turns;
     }
 }
 
-void ChamberWinder::layRandom(std::vector<Strand>& hand, const AxialRoom& room) {
-    const double base = cursor_;
-    for (auto& s : hand) {
-        const double circle = std::numbers::pi / 4 * s.conductor.overall * s.conductor.overall * s.conductor.strands;
-        const double height = s.section->turns * circle / randomFill / room.width() * s.section->layerFactor;
-        Layer layer = layerOf(s, 1);
-        layer.random = true;
-        layer.turns = s.section->turns;
-        layer.begins = s.section->starts;
-        layer.box = {cursor_, cursor_ + std::max(height, s.conductor.overall), room.low, room.high};
-        layer.pitch = s.conductor.overall * std::sqrt(std::numbers::pi / 4 / randomFill);
-        finish(layer, *s.winding);
-        cursor_ = layer.box.x1;
+/// A wild section is built up by strokes of the guide to and fro: as many layers as strokes, spread over the room at
+/// the mean pitch of the wires, each as high as its share of the body.
+ChamberWinder::LayerPlan ChamberWinder::randomPlan(const std::vector<Strand>& hand, const AxialRoom& room) const {
+    const Section& first = *hand.front().section;
+    double area = 0, areaMaximum = 0, pitch = 0, turns = 0, thickest = 0;
+    for (const auto& s : hand) {
+        const double wires = std::numbers::pi / 4 / randomFill * s.conductor.strands;
+        area += s.section->turns * wires * square(s.conductor.overall);
+        areaMaximum += s.section->turns * wires * square(std::max(s.overallMaximum, s.conductor.overall));
+        pitch += s.conductor.overall * std::sqrt(std::numbers::pi / 4 / randomFill) * s.conductor.strands;
+        turns = std::max(turns, s.section->turns.value);
+        thickest = std::max(thickest, s.conductor.overall);
     }
-    extraMaximum_ += (cursor_ - base) * (square(hand.front().overallMaximum / hand.front().conductor.overall) - 1);
+    LayerPlan plan;
+    plan.room = room;
+    const double strokes = std::max(1.0, std::round(turns * pitch / room.width()));
+    plan.perLayer = std::max(1, static_cast<int>(std::ceil(turns / strokes - 1e-9)));
+    const double layers = std::ceil(turns / plan.perLayer - 1e-9);
+    plan.step = std::max(area / room.width() * first.layerFactor, layers > 1 ? 0 : thickest) / layers;
+    plan.stepMaximum = plan.step * areaMaximum / area;
+    return plan;
 }
 
 Layer ChamberWinder::layerOf(const Strand& s, int number) const {

@@ -46,7 +46,7 @@ private:
     [[nodiscard]] LayerPlan planOf(const std::vector<Strand>& hand, const AxialRoom& room);
     void layLayers(std::vector<Strand>& hand, const LayerPlan& plan);
     void layPieces(Strand& strand, const LayerPlan& plan, design::End begins, int number, double x0);
-    void layRandom(std::vector<Strand>& hand, const AxialRoom& room);
+    [[nodiscard]] LayerPlan randomPlan(const std::vector<Strand>& hand, const AxialRoom& room) const;
     [[nodiscard]] Layer layerOf(const Strand& strand, int number) const;
     void finish(Layer& layer, const design::Winding& winding);
     void close();

@@ -30,14 +30,15 @@ struct Conductor {
     bool operator==(const Conductor&) const = default;
 };
 
-/// One layer of a section, or the whole body of a random-wound one.
+/// One layer of a section; of a random-wound one, one stroke of the guide.
 struct Layer {
     design::ItemIndex item;  ///< its section in the design
     std::string winding, section;
     int number = 1;  ///< within its section, in winding sequence
     int leg = 1, chamber = 1;
-    double turns = 0;  ///< > 0
-    int sense = 1;     ///< +1, or -1 where the section is wound in the opposite sense
+    double turns = 0;     ///< > 0
+    int sense = 1;        ///< +1, or -1 where the section is wound in the opposite sense
+    double oneSided = 0;  ///< of half turns on a shell core: +1/2 in the first window alone, -1/2 in the second
     bool random = false;
     bool nested = false;
     Box box;                                ///< of the conductors with their enamel: overall diameter high in x
@@ -86,6 +87,17 @@ struct ChamberFill {
     bool operator==(const ChamberFill&) const = default;
 };
 
+/// The wire from a coil to a terminal.
+struct LeadOut {
+    std::string winding, terminal;
+    double length = 0;    ///< m, > 0
+    double diameter = 0;  ///< of round wire of the same section, m
+    double resistance20 = 0;
+    bool atPin = false;
+    double pinX = 0, pinY = 0;  ///< where the pin stands, seen from below, m
+    bool operator==(const LeadOut&) const = default;
+};
+
 /// Everything in place.
 struct CoilBuild {
     double tongue = 0, stack = 0;  ///< core section that the coil goes round, m (stack: closed height)
@@ -99,14 +111,15 @@ struct CoilBuild {
     std::vector<Foil> foils;
     std::vector<Dielectric> dielectrics;
     std::vector<ChamberFill> fill;
+    std::vector<LeadOut> leads;
     bool operator==(const CoilBuild&) const = default;
 };
 
 /// Lays the design out. Pure; never fails on a checked design: what does not fit is laid out as it is and reported in
 /// `fill`. Layers: pitch = usable width / turns per layer, turns per layer as given, else floor(width / (d_o strands
-/// pitchFactor)); radial step d_o layerFactor (nested: x sqrt(3)/2 after the first) plus interlayer paper. Random: one
-/// body whose wire circles fill 0.73 of the space (general coil-winding literature; number from memory), its height
-/// times layerFactor. Sections of one hand share their layers. A layer that a tap falls into is cut in two pieces side
+/// pitchFactor)); radial step d_o layerFactor (nested: x sqrt(3)/2 after the first) plus interlayer paper. Random: a
+/// body whose wire circles fill 0.73 of the space (coil-winding literature; from memory), times layerFactor, in strokes
+/// at the mean pitch. Sections of one hand share their layers. A layer that a tap falls into is cut in two pieces side
 /// by side.
 [[nodiscard]] CoilBuild layOut(const design::Design& design, const catalog::Catalog& shop);
 

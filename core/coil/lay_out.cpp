@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "coil/chamber_winder.h"
 #include "coil/coil_build.h"
+#include "coil/half_turns.h"
+#include "coil/lead_outs.h"
 
 namespace coil {
 
@@ -58,6 +60,8 @@ CoilBuild layOut(const design::Design& design, const catalog::Catalog& shop) {
             .wind({build.bobbinWall + build.clearance, depth, bobbin->chambers[chamber].low,
                    bobbin->chambers[chamber].high});
     }
+    markHalfTurns(design, build);
+    build.leads = leadOuts(design, shop, build);
     return build;
 }
 

@@ -40,16 +40,14 @@ std::vector<Complex> turnToTurn(Scene& scene) {
 CapacitanceResult capacitances(const coil::CoilBuild& build, bool lossy) {
     CapacitanceResult result;
     Scene scene(build, lossy);
-    const auto object = [&](const char* why) {
+    if (!addRadialFacings(scene, result.facings)) {
         result.valid = false;
-        result.why += (result.why.empty() ? "" : "; ") + std::string(why);
-    };
-    if (!addRadialFacings(scene, result.facings))
-        object("the coil reaches beyond its window: capacitance to what is there is left out");
+        result.why = "the coil reaches beyond its window: capacitance to what is there is left out";
+    }
     addEndFacings(scene, result.facings);
     result.turnToTurn = turnToTurn(scene);
-    if (std::any_of(build.layers.begin(), build.layers.end(), [](const auto& l) { return l.random; }))
-        object("a wild winding's capacitance is that of even rows at its mean pitch: a value with a spread");
+    const bool wild = std::any_of(build.layers.begin(), build.layers.end(), [](const auto& l) { return l.random; });
+    result.spread = wild ? wildSpread : 0;
     return result;
 }
 

@@ -96,7 +96,13 @@ private:
         cell.nested = n.nested;
         cell.sheet = path.sheet;
         cell.sheetPermittivity = path.permittivity;
-        return scene_.areal(cell);
+        if (!m.random || !n.random || path.sheet > 0) return scene_.areal(cell);
+        // Strokes of a wild winding lie on each other anyhow: between wire on wire and wire in the hollow, half and
+        // half.
+        const auto onWire = scene_.areal(cell);
+        cell.nested = true;
+        cell.distance = 0;  // as near as wires come
+        return (onWire + scene_.areal(cell)) / 2.0;
     }
 
     void face(const Column& inner, const Column& outer, int leg) {

@@ -130,6 +130,8 @@ LeakageResult leakageMatrix(const coil::CoilBuild& build, design::Ends ends) {
     if (build.layers.empty()) return result;
     const auto boxes = boxesInWindow(build);
     const Window window = windowAround(build);
+    if (std::any_of(build.layers.begin(), build.layers.end(), [](const auto& l) { return l.random; }))
+        result.spread = 0.1;
     if (window.width > build.windowWidth)
         explain(result, "The coil is larger than the window: the leakage is that of a window as large as the coil.");
     result.matrix = ends == design::Ends::Walled ? walled(build, boxes, window) : beyond(build, boxes, window);

@@ -78,6 +78,10 @@ CoreModel coreModel(const design::Design& design, const catalog::Catalog& shop) 
     }
     core.area = sheet->tongue * from.height * from.stackingFactor;
     core.pathLength = catalog::pathLength(*sheet);
+    if (sheet->cut != catalog::SheetCut::UI) {
+        core.outerArea = 2 * sheet->outerLeg * from.height * from.stackingFactor;
+        core.outerPath = std::max(0.0, core.pathLength - sheet->windowHeight - sheet->yoke);
+    }
     // An interleaved joint's gap is an effective figure already: only air that was put there on purpose fringes.
     if (from.joint == design::Joint::Butt) core.fringing = fringingFactor(from.gap, core.area, sheet->windowHeight);
     core.gap = from.gap / core.fringing;
@@ -86,6 +90,14 @@ CoreModel coreModel(const design::Design& design, const catalog::Catalog& shop) 
         note(core,
              "flux is taken as uniform, but outer legs or yokes are narrower than the coil's leg and saturate first");
     return core;
+}
+
+CoreModel outerLoop(const CoreModel& core) {
+    CoreModel loop = core;
+    loop.area = core.outerArea;
+    loop.pathLength = core.outerPath;
+    loop.gap = core.gap / jointsInPath;
+    return loop;
 }
 
 std::complex<double> gappedPermeability(std::complex<double> permeability, double gap, double path) noexcept {

@@ -27,8 +27,11 @@ struct StackBlock {
 struct CoreModel {
     double area = 0;        ///< iron section of the tongue or leg: width x height x stacking factor, m2
     double pathLength = 0;  ///< m
-    double gap = 0;         ///< total air in the path with fringing divided out, m
-    double fringing = 1;    ///< factor that was applied
+    double outerArea = 0;   ///< shell: iron section of both outer legs together, m2
+    double outerPath =
+        0;                ///< shell: of the path, the part from the tongue's one end round an outer leg to the other, m
+    double gap = 0;       ///< total air in the path with fringing divided out, m
+    double fringing = 1;  ///< factor that was applied
     std::vector<StackBlock> blocks;
     bool valid = true;
     std::string why;  ///< "alternating sheets are computed as parallel paths", …
@@ -49,6 +52,11 @@ struct CoreModel {
 /// g). W. T. McLyman, Transformer and Inductor Design Handbook (from memory). Valid for g far below sqrt(A); not for
 /// joint gaps of micrometres: below 50 um per joint the factor is taken as 1; never below 1.
 [[nodiscard]] double fringingFactor(double gap, double area, double windowHeight) noexcept;
+
+/// Shell cores: the loop through one outer leg and back through the other as a path of its own. Its inductance per
+/// ampere-turn is the difference of the outer legs' fluxes that the difference of the windows' ampere-turns drives:
+/// half the loop, with one of the path's two joints, on the section of both legs.
+[[nodiscard]] CoreModel outerLoop(const CoreModel& core);
 
 /// Complex inductance of one turn, H (Lambda = Lambda' - j Lambda''), blocks as parallel paths under one magnetomotive
 /// force:

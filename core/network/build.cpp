@@ -7,8 +7,11 @@
 
 #include "coil/wire_resistance.h"
 #include "network/energy.h"
+#include "network/extra_branches.h"
+#include "network/lead_branches.h"
 #include "network/nodes.h"
 #include "network/port_networks.h"
+#include "network/unequal_legs.h"
 
 namespace network {
 
@@ -24,6 +27,7 @@ coil::CoilBuild refined(const coil::CoilBuild& build, const Pieces& pieces) {
             piece.box.y1 = build.layers[k].box.y0 + step * (place + 1);
             piece.box.y0 = build.layers[k].box.y0 + step * place;
             piece.turns /= count;
+            piece.oneSided /= count;
             piece.resistance20 /= count;
             if (j + 1 < count) piece.tapAfter.clear();
             fine.layers.push_back(piece);
@@ -68,9 +72,13 @@ private:
             auto& at = reached_.try_emplace(layer.item, ends.start).first->second;
             const std::string own = layer.winding + "." + layer.section + "/" + std::to_string(k);
             const std::string end = k == last ? ends.finish : layer.tapAfter.empty() ? own : layer.tapAfter;
-            connect(k, at, end, own);
+            connect(k, inside(layer, at), inside(layer, end), own);
             at = end;
         }
+    }
+    /// Where the coil side of a terminal's lead-out is; the terminal itself without one.
+    std::string inside(const coil::Layer& layer, const std::string& node) const {
+        return design_.assumptions.leadOuts ? coilSide(fields_.build, layer.winding, node) : node;
     }
     std::size_t lastLayerOf(const design::ItemIndex& item) const {
         std::size_t last = 0;
@@ -115,9 +123,33 @@ private:
             circuit_.sectionOf.push_back(piece.winding + "." + piece.section);
             circuit_.windingOf.push_back(static_cast<int>(w - design_.windings.begin()));
         }
-        circuit_.leakage = fields_.leakage.matrix;
+        circuit_.leakage = fields_.foilEddies ? fields_.foilEddies->leakage : fields_.leakage.matrix;
         circuit_.core = fields_.core;
         if (fields_.proximity != nullptr) fillEddies(count);
+        addHalfTurns(fine);
+        if (const auto* foil = fields_.foilEddies) {
+            ExtraBranches loops;
+            loops.ends.assign(static_cast<std::size_t>(foil->resistance.size()), {});
+            loops.resistance = warm * foil->resistance;
+            loops.bareDiameter = Vector::Zero(foil->resistance.size());
+            loops.inductance = foil->inductance;
+            loops.mutual = foil->mutual;
+            addBranches(circuit_, loops);
+        }
+        if (design_.assumptions.leadOuts) {
+            const auto leads = leadBranches(fields_.build, nodes_, warm, fields_.proximity != nullptr);
+            addBranches(circuit_, leads);
+        }
+    }
+
+    void addHalfTurns(const coil::CoilBuild& fine) {
+        Vector oneSided(static_cast<Eigen::Index>(fine.layers.size()));
+        for (std::size_t k = 0; k < fine.layers.size(); ++k)
+            oneSided(static_cast<Eigen::Index>(k)) = fine.layers[k].oneSided;
+        if (oneSided.isZero() || fields_.core.outerPath <= 0) return;
+        const auto second = secondFlux(magnetics::outerLoop(fields_.core), oneSided);
+        circuit_.leakage += second.inductance;
+        addBranches(circuit_, second.loops);
     }
 
     /// Layers of one wire share their loss function, so their forms add up to one matrix.

@@ -4,6 +4,7 @@
 
 #include "coil/coil_build.h"
 #include "field/capacitance.h"
+#include "field/foil_eddies.h"
 #include "field/leakage.h"
 #include "field/winding_loss.h"
 #include "network/circuit.h"
@@ -24,6 +25,7 @@ struct Fields {
     const field::CapacitanceResult& capacitance;
     const field::ProximityForm* proximity;  ///< of `build`; null: left out
     const magnetics::CoreModel& core;
+    const field::FoilEddies* foilEddies = nullptr;  ///< of `refined(build, pieces)`; null: left out
 };
 
 /// Capacitances enter as the energy of the voltage difference along the stretch where two bodies face each other,

@@ -111,18 +111,43 @@ TEST(LayOut, NestedLayersSinkIntoTheGrooves) {
     EXPECT_NEAR(laid(small::alone(section)).fill[0].build, 5 * overall + 4 * 5e-5, nanometre);
 }
 
-TEST(LayOut, RandomSectionIsOneBodyOfTheWiresArea) {
+TEST(LayOut, RandomSectionIsABodyOfTheWiresAreaInStrokes) {
     auto section = small::sectionOf("P", "a", 3000);
     section.lay = design::Lay::Random;
     const auto build = laid(small::alone(section));
-    ASSERT_EQ(build.layers.size(), 1U);
-    const auto& body = build.layers[0];
-    EXPECT_TRUE(body.random);
-    EXPECT_EQ(body.turns, 3000);
+    // 3000 turns at the mean pitch of 0.73 wire in the space: 181 a stroke, 17 strokes.
+    ASSERT_EQ(build.layers.size(), 17U);
+    double turns = 0;
+    for (std::size_t k = 0; k < build.layers.size(); ++k) {
+        const auto& layer = build.layers[k];
+        EXPECT_TRUE(layer.random);
+        turns += layer.turns;
+        EXPECT_EQ(layer.begins, k % 2 == 0 ? design::End::Low : design::End::High);
+        EXPECT_NEAR(layer.box.height(), small::roomWidth, nanometre);  // every stroke spreads over the room
+        if (k > 0) {
+            EXPECT_NEAR(layer.box.x0, build.layers[k - 1].box.x1, nanometre);
+        }
+    }
+    EXPECT_EQ(turns, 3000);
+    const double body = build.layers.back().box.x1 - build.layers.front().box.x0;
     const double wires = 3000 * std::numbers::pi / 4 * overall * overall;
-    EXPECT_NEAR(wires / (body.box.width() * body.box.height()), 0.73, 1e-9);
+    EXPECT_NEAR(wires / (body * small::roomWidth), 0.73, 1e-9);
     section.layerFactor = 1.1;
-    EXPECT_NEAR(laid(small::alone(section)).layers[0].box.width(), 1.1 * body.box.width(), nanometre);
+    const auto loose = laid(small::alone(section));
+    EXPECT_NEAR(loose.layers.back().box.x1 - loose.layers.front().box.x0, 1.1 * body, nanometre);
+}
+
+TEST(LayOut, RandomSectionsOfOneHandShareTheirStrokes) {
+    auto p = small::sectionOf("P", "a", 1000), s = small::sectionOf("S", "a", 1000);
+    p.lay = s.lay = design::Lay::Random;
+    p.hand = s.hand = "1";
+    auto d = small::transformer();
+    d.coil[0].order = {{p}, {s}};
+    const auto build = laid(d);
+    ASSERT_EQ(build.layers.size() % 2, 0U);
+    for (std::size_t k = 0; k < build.layers.size(); k += 2) EXPECT_EQ(build.layers[k].box, build.layers[k + 1].box);
+    const double body = build.layers.back().box.x1 - build.layers.front().box.x0;
+    EXPECT_NEAR(2000 * std::numbers::pi / 4 * overall * overall / (body * small::roomWidth), 0.73, 1e-9);
 }
 
 TEST(LayOut, TapsSplitTheirLayer) {

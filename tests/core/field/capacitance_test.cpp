@@ -265,10 +265,23 @@ TEST(Capacitances, aWildSectionsEndIsAFaceAsWideAsItself) {
     EXPECT_GT(endOf(true), 0.75 * endOf(false));
 }
 
-TEST(Capacitances, wildAndOverfullCoilsAreMarked) {
-    Coil wild;
-    wild.addLayer().random = true;
-    EXPECT_FALSE(field::capacitances(wild.build, false).valid);
+TEST(Capacitances, wildCoilsHaveASpreadAndOverfullOnesAreMarked) {
+    Coil wild, even;
+    for (Coil* c : {&wild, &even}) {
+        c->addLayer();
+        c->addLayer();
+    }
+    for (auto& layer : wild.build.layers) layer.random = true;
+    const auto chance = field::capacitances(wild.build, false), sure = field::capacitances(even.build, false);
+    EXPECT_TRUE(chance.valid);
+    EXPECT_EQ(chance.spread, field::wildSpread);
+    EXPECT_EQ(sure.spread, 0);
+    // Strokes that half lie in each other's hollows are nearer than rows wire on wire, but not twice.
+    const auto facing = [](const field::CapacitanceResult& r) {
+        return all(r, layerBody(0), layerBody(1)).at(0).total.real();
+    };
+    EXPECT_GT(facing(chance), 1.1 * facing(sure));
+    EXPECT_LT(facing(chance), 2 * facing(sure));
     Coil full;
     full.cursor = 9.95 * mm;
     full.addLayer();
