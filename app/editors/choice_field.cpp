@@ -63,11 +63,14 @@ QString ChoiceField::meant(const QString& typed) const {
 
 void ChoiceField::finish() {
     const QString typed = box_->currentText();
+    if (settled(typed)) return;
     if (typed == part().text(*document().design())) {
         if (faulty()) restore();
         return;
     }
-    if (take(meant(typed), true)) showDesign();
+    const QString choice = meant(typed);
+    if (take(choice, true)) return showDesign();
+    if (choice != typed) box_->setEditText(choice);
 }
 
 void ChoiceField::restore() {
@@ -96,7 +99,9 @@ bool ChoiceField::eventFilter(QObject* watched, QEvent* event) {
         event->ignore();
         return true;
     }
-    if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+    const int key = event->type() == QEvent::KeyPress ? static_cast<QKeyEvent*>(event)->key() : 0;
+    if (key == Qt::Key_Return || key == Qt::Key_Enter) askAgain();
+    if (key == Qt::Key_Escape) {
         if (!faulty() && box_->currentText() == part().text(*document().design())) return false;
         restore();
         return true;

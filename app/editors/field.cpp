@@ -86,6 +86,7 @@ void Field::clearFault() {
 std::optional<QString> Field::leftOver() {
     const auto kept = home_.wrong.at(part_.path);
     if (!kept) return {};
+    refused_ = *kept;
     try {
         const auto next = part_.with(*document().design(), *kept);
         auto faults = design::check(*next, *document().shop(), "");
@@ -123,6 +124,7 @@ bool Field::take(const QString& typed, bool commit) {
         return true;
     } catch (const units::BadInput& bad) {
         home_.wrong.keep(part_.path, typed, document().design());
+        refused_ = typed;
         explain(sentence(bad));
         document().endPreview();
         return false;

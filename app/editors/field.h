@@ -38,6 +38,9 @@ protected:
     void place(QWidget* editor);
     /// Tries `typed` without history (`commit` false) or as one undo step; shows what is wrong, if anything.
     bool take(const QString& typed, bool commit);
+    /// Whether this very text was refused already: leaving the field does not ask again, Return does.
+    [[nodiscard]] bool settled(const QString& typed) const { return faulty() && typed == refused_; }
+    void askAgain() { refused_.clear(); }
     /// The field is right again: nothing is kept of what was typed.
     void clearFault();
     /// What another form left here that could not be taken, if anything. The field says again why.
@@ -54,7 +57,7 @@ private:
     FieldHome home_;
     Part part_;
     FaultLine* line_;
-    QString fault_;
+    QString fault_, refused_;
 };
 
 /// The field that suits the part.

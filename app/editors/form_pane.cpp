@@ -50,16 +50,23 @@ FormPane::FormPane(document::Document& document, document::Selection& selection,
             [this](int at) { selection_.select(listed_[static_cast<std::size_t>(at)]); });
     connect(&selection_, &document::Selection::changed, this, [this] {
         if (coming_) return;
-        for (auto* f : fields()) f->finish();  // what was being typed is not lost
+        for (auto* f : fields())
+            if (f->focusProxy()->hasFocus()) f->finish();  // what was being typed is not lost
         if (!coming_) rebuild({});
     });
-    connect(&document_, &document::Document::opened, this, [this] { wrong_.clear(); });
+    connect(&document_, &document::Document::opened, this, [this] { another_ = true; });
     connect(&document_, &document::Document::changed, this, &FormPane::designChanged);
     listParts();
     rebuild({});
 }
 
 void FormPane::designChanged() {
+    if (another_) {
+        another_ = false;
+        wrong_.clear();
+        listParts();
+        return rebuild({});
+    }
     const auto before = design_;
     wrong_.follow(document_.design());
     followRenamedWinding(*before);
@@ -161,6 +168,7 @@ void FormPane::rebuild(const Spot& spot) {
     design_ = document_.design();
     const Form form = formOf(*design_, selection_.selected(), document_.shop());
     shape_ = shapeOf(form);
+    if (view_ != nullptr) view_->retire();
     QWidget* old = scroll_->takeWidget();
     view_ = new FormView(form, {document_, wrong_}, folds_);
     connect(view_, &FormView::acted, this, [this](const QString& focus) { focus_ = focus; });
@@ -168,7 +176,6 @@ void FormPane::rebuild(const Spot& spot) {
     scroll_->setWidget(view_);
     if (old != nullptr) {
         old->hide();
-        old->disconnect();
         old->deleteLater();
     }
     scroll_->widget()->layout()->activate();

@@ -49,8 +49,9 @@ private:
     Folds folds_;
     design::DesignPtr design_;  ///< that the form was made for
     QString shape_;
-    QString focus_;        ///< control that a button wants to have the keyboard
-    bool coming_ = false;  ///< another form is on its way
+    QString focus_;         ///< control that a button wants to have the keyboard
+    bool coming_ = false;   ///< another form is on its way
+    bool another_ = false;  ///< the document is about to be another design altogether
 };
 
 }  // namespace editors

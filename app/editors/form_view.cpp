@@ -109,6 +109,11 @@ std::string FormView::pathWithKeyboard() const {
     return {};
 }
 
+void FormView::retire() {
+    for (auto* child : findChildren<QWidget*>()) child->blockSignals(true);
+    blockSignals(true);
+}
+
 void FormView::chainTabs() {
     QWidget* before = nullptr;
     for (const auto& c : controls_) {

@@ -27,6 +27,9 @@ public:
     [[nodiscard]] std::string pathWithKeyboard() const;
     void showAnswer(const analysis::AnswerPtr& answer);
 
+    /// Another form comes: nothing that happens to this one's widgets counts any more.
+    void retire();
+
 signals:
     /// A button changed the design; this control is to have the keyboard ("": whichever had it).
     void acted(const QString& focus);

@@ -17,16 +17,14 @@ TextField::TextField(FieldHome home, Part part, FaultLine* line, QWidget* parent
         take(typed, false);
     });
     connect(line_, &QLineEdit::editingFinished, this, &TextField::finish);
-    if (const auto left = leftOver()) {
+    if (const auto left = leftOver())
         line_->setText(*left);
-        edited_ = false;  // leaving the field again says nothing new
-    } else {
+    else
         showDesign();
-    }
 }
 
 void TextField::finish() {
-    if (!edited_) return;
+    if (!(edited_ || faulty()) || settled(line_->text())) return;
     if (!take(line_->text(), true)) return;
     edited_ = false;
     showDesign();
@@ -70,7 +68,7 @@ void TextField::step(int steps, Qt::KeyboardModifiers modifiers) {
 
 bool TextField::keyPressed(int key, Qt::KeyboardModifiers modifiers) {
     if (key == Qt::Key_Escape && (edited_ || faulty())) return restore(), true;
-    if ((key == Qt::Key_Return || key == Qt::Key_Enter) && faulty()) edited_ = true;  // asked for again
+    if ((key == Qt::Key_Return || key == Qt::Key_Enter) && faulty()) askAgain();
     if (!part().stepped || faulty() || (key != Qt::Key_Up && key != Qt::Key_Down)) return false;
     step(key == Qt::Key_Up ? 1 : -1, modifiers);
     return true;

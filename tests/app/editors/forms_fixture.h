@@ -73,6 +73,7 @@ protected:
         QLineEdit* line = lineOf(field);
         line->setFocus();
         line->selectAll();
+        QTest::keyClick(line, Qt::Key_Delete);
         QTest::keyClicks(line, text);
         QTest::keyClick(line, Qt::Key_Return);
     }
