@@ -9,6 +9,7 @@
 #include <QPushButton>
 #include <QTest>
 
+#include "design/edit.h"
 #include "editors/check_field.h"
 #include "editors/choice_field.h"
 #include "editors/form_pane.h"
@@ -18,6 +19,7 @@
 #include "exchange/read_file.h"
 
 inline const char* const demoNames[] = {"microphone-input", "ribbon-step-up", "direct-box", "line-unit", "splitter"};
+inline const char* const everything = "everything";
 
 /// A demo's name as the name of a test.
 inline std::string demoName(const testing::TestParamInfo<const char*>& of) {
@@ -34,6 +36,35 @@ inline std::shared_ptr<const catalog::Catalog> demoShop() {
 inline design::DesignPtr demo(const std::string& name) {
     const std::string path = COILWRIGHT_SOURCE_DIR "/demo-projects/" + name + "/" + name + ".coilwright";
     return exchange::readDesign(exchange::readFile(path), path, *demoShop()).design;
+}
+
+/// A demo with one of everything that forms can show: foil, tap, wound shield, impedance table, compound, two alloys.
+inline design::DesignPtr oneOfEverything() {
+    return design::changed(*demo("splitter"), [](design::Design& d) {
+        d.terminals.emplace_back();
+        d.terminals.back().name = "tap";
+        d.windings[0].taps.emplace_back();
+        d.windings[0].taps[0].turns = 50;
+        d.windings[0].taps[0].terminal = "tap";
+        d.windings[1].wire = {};
+        d.windings[1].foil.emplace();
+        for (auto& item : d.coil[0].order)
+            if (auto* s = item.shield(); s != nullptr && s->name == "foil 1") {
+                s->form = design::ShieldForm::Winding;
+                s->wire = "AWG 36 single";
+            }
+        d.core.stack.push_back(d.core.stack[0]);
+        for (auto& sheets : d.core.stack) sheets.share = 0.5;
+        d.filling.emplace().compound = "epoxy";
+        d.conditions.directCurrents.emplace_back();
+        d.conditions.directCurrents[0].winding = "P";
+        auto& source = d.hookUps[0].ports[0];
+        source.through.reset();
+        source.table = {{20, 150, 0}, {20e3, 150, 35}};
+    });
+}
+inline design::DesignPtr demoOrEverything(const std::string& name) {
+    return name == "everything" ? oneOfEverything() : demo(name);
 }
 
 class Forms : public testing::Test {

@@ -4,13 +4,14 @@
 #include <QApplication>
 #include <QClipboard>
 
+#include "design/check.h"
 #include "forms_fixture.h"
 
 namespace {
 
 class Rubbish : public Forms, public testing::WithParamInterface<const char*> {
 protected:
-    Rubbish() : Forms(demo(GetParam())), start_(document_.design()) {}
+    Rubbish() : Forms(demoOrEverything(GetParam())), start_(document_.design()) {}
 
     /// What cannot be right in this field. Free text takes anything that a person would write there, but not a page.
     static QString rubbishFor(const editors::Part& part) {
@@ -104,6 +105,12 @@ TEST_P(Rubbish, EscapeGivesEveryFieldBackToTheDesign) {
     EXPECT_EQ(document_.shown(), start_);
 }
 
+TEST(OneOfEverything, IsADesignWithoutFaults) {
+    for (const auto& fault : design::check(*oneOfEverything(), *demoShop(), "it"))
+        ADD_FAILURE() << units::sentence(fault);
+}
+
 INSTANTIATE_TEST_SUITE_P(Demos, Rubbish, testing::ValuesIn(demoNames), demoName);
+INSTANTIATE_TEST_SUITE_P(Widest, Rubbish, testing::Values(everything), demoName);
 
 }  // namespace
