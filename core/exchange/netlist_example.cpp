@@ -126,9 +126,7 @@ std::string exampleCircuits(const design::Design& design, const analysis::Answer
     std::string active, others;
     for (const auto& hookUp : design.hookUps) {
         const bool asked = hookUp.name == answer.hookUp;
-        const Circuit circuit = network::circuit(
-            design, hookUp,
-            {*stages.build, stages.pieces, *stages.leakage, *stages.capacitance, stages.proximity.get(), *stages.core});
+        const Circuit circuit = analysis::circuitOf(design, hookUp, stages, stages.cut);
         if (!hasTable(circuit)) {
             const std::string text = Example(design, hookUp, circuit, pins).write();
             (asked ? active : others) +=

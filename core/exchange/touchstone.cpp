@@ -125,9 +125,7 @@ std::string touchstone(const design::Design& design, const analysis::Answer& ans
     const auto& stages = *answer.stages;
     const Measured unit = measured(design, stages.solved.at(answer.hookUp)->hookUp);
     const bool second = versionOf(fileName, unit);
-    const network::Prepared network(network::circuit(
-        unit.design, unit.hookUp,
-        {*stages.build, stages.pieces, *stages.leakage, *stages.capacitance, stages.proximity.get(), *stages.core}));
+    const network::Prepared network(analysis::circuitOf(unit.design, unit.hookUp, stages, stages.cut));
     std::string text = head(unit, second);
     for (const double f : analysis::logarithmicGrid(lowest, highest, points))
         text += dataLines(scattering(network, f), f);
