@@ -121,9 +121,11 @@ void writeMasks(FormPen& pen) {
 void writeBrief(FormPen& pen) {
     const Where<design::Brief> brief{[](design::Design& d) { return &d.brief; }, "/brief"};
     const QString owner = tr("the brief");
-    pen.fields(wholeDesign(), tr("the design"), {"name", "part_number", "revision"});
+    pen.fields(wholeDesign(), tr("the design"), {"name"});
+    pen.row(wholeDesign(), tr("the design"), {"part_number", "revision"});
     pen.heading(tr("Customer"));
-    pen.fields(brief, owner, {"customer", "use", "isolation", "operating_level_dBu", "level_at"});
+    pen.fields(brief, owner, {"customer", "use", "isolation"});
+    pen.row(brief, owner, {"operating_level_dBu", "level_at"});
     const auto size = memberOf<design::Size>(brief, "size");
     Table room{{tr("length, at most"), tr("width, at most"), tr("height, at most")}, 3, {}};
     room.rows.push_back(

@@ -73,7 +73,8 @@ void writeFilling(FormPen& pen) {
 }  // namespace
 
 void writeCore(FormPen& pen) {
-    pen.fields(core(), tr("the core"), {"kind", "sheet", "height", "joint", "gap"});
+    pen.row(core(), tr("the core"), {"sheet", "height", "kind"});
+    pen.row(core(), tr("the core"), {"joint", "gap"});
     writeStack(pen);
     pen.fold(tr("Seldom changed"), "core seldom");
     pen.fields(core(), tr("the core"), {"stacking_factor"});

@@ -66,6 +66,19 @@ struct FormPen {
     void fields(const Where<Record>& record, const QString& owner, std::initializer_list<const char*> keys) {
         for (const char* key : keys) form.emplace_back(partOf(record, key, owner, shop));
     }
+    /// Short fields side by side under their labels.
+    void row(std::vector<Part> parts) {
+        Table table{{}, static_cast<int>(parts.size()), {}};
+        for (const Part& part : parts) table.captions << part.label;
+        table.rows.push_back({std::move(parts), {}});
+        form.emplace_back(std::move(table));
+    }
+    template <class Record>
+    void row(const Where<Record>& record, const QString& owner, std::initializer_list<const char*> keys) {
+        std::vector<Part> parts;
+        for (const char* key : keys) parts.push_back(partOf(record, key, owner, shop));
+        row(std::move(parts));
+    }
     void field(Part part) { form.emplace_back(std::move(part)); }
     void button(Act act) { form.emplace_back(std::move(act)); }
     void table(Table table) { form.emplace_back(std::move(table)); }

@@ -22,8 +22,7 @@ void writeInterlayer(FormPen& pen, const Where<design::Section>& section, const 
     pen.heading(tr("Between the layers"));
     Act act;
     if (now.interlayer) {
-        pen.fields(inside(interlayer), tr("the insulation between layers of %1").arg(owner),
-                   {"insulation", "thickness"});
+        pen.row(inside(interlayer), tr("the insulation between layers of %1").arg(owner), {"insulation", "thickness"});
         act.path = interlayer.path + "/remove";
         act.text = tr("Wind without it");
         act.name = tr("remove insulation between layers of %1").arg(owner);
@@ -57,28 +56,30 @@ void writeSection(FormPen& pen, const design::ItemIndex& at, const design::Secti
     const auto section = coilItem<design::Section>(at, "section");
     const QString owner = tr("section %1").arg(text(now.label()));
     pen.said([at](const analysis::Answer& answer) { return derivedOf(answer, at); });
-    pen.fields(section, owner, {"turns", "lay", "turns_per_layer"});
+    pen.row(section, owner, {"turns", "lay", "turns_per_layer"});
     const auto name = memberOf<std::string>(section, "name");
-    pen.field(
+    Part called =
         namePart(namedPart(Part::Kind::Text, name.path, "name", owner), name,
                  [winding = now.winding](const design::Design& d, const std::string& from, const std::string& to) {
                      return design::renameSection(d, winding, from, to);
-                 }));
-    pen.fields(section, owner, {"margin_low", "margin_high"});
+                 });
+    pen.row({partOf(section, "margin_low", owner, pen.shop), partOf(section, "margin_high", owner, pen.shop),
+             std::move(called)});
     writeInterlayer(pen, section, now, owner);
     pen.heading(tr("Direction"));
-    pen.fields(section, owner, {"starts", "traverse", "reversed"});
+    pen.row(section, owner, {"starts", "traverse"});
+    pen.fields(section, owner, {"reversed"});
     pen.heading(tr("Ends of its own"));
-    pen.fields(section, owner, {"start", "finish"});
+    pen.row(section, owner, {"start", "finish"});
     pen.fold(tr("Seldom changed"), "section seldom");
-    pen.fields(section, owner, {"last_layer", "layer_factor", "pitch_factor", "hand"});
+    pen.row(section, owner, {"last_layer", "hand"});
+    pen.row(section, owner, {"layer_factor", "pitch_factor"});
 }
 
 void writeShield(FormPen& pen, const design::ItemIndex& at, const design::Shield& now) {
     const auto shield = coilItem<design::Shield>(at, "shield");
     const QString owner = tr("shield %1").arg(text(now.name));
     const auto name = memberOf<std::string>(shield, "name");
-    pen.field(namePart(namedPart(Part::Kind::Text, name.path, "name", owner), name, design::renameShield));
     // An open winding needs its wire at once: both change in one step.
     Part form = partOf(shield, "form", owner, pen.shop);
     form.with = [plain = form.with, shield, shop = pen.shop](const design::Design& d, const QString& word) {
@@ -89,12 +90,10 @@ void writeShield(FormPen& pen, const design::ItemIndex& at, const design::Shield
         const std::string wire = wires.isEmpty() ? std::string() : catalogKey(wires[wires.size() / 2]);
         return design::changed(*next, [&](design::Design& copy) { shield.find(copy)->wire = wire; });
     };
-    pen.field(std::move(form));
-    if (now.form == design::ShieldForm::Winding)
-        pen.fields(shield, owner, {"wire"});
-    else
-        pen.fields(shield, owner, {"thickness"});
-    pen.fields(shield, owner, {"terminal", "margin_low", "margin_high"});
+    const bool winding = now.form == design::ShieldForm::Winding;
+    pen.row({namePart(namedPart(Part::Kind::Text, name.path, "name", owner), name, design::renameShield),
+             std::move(form), partOf(shield, winding ? "wire" : "thickness", owner, pen.shop)});
+    pen.row(shield, owner, {"terminal", "margin_low", "margin_high"});
 }
 
 }  // namespace
@@ -109,7 +108,7 @@ void writeItem(FormPen& pen, const design::ItemIndex& at) {
                                      return b == nullptr ? nullptr : &b->ply;
                                  },
                                  barrier.path};
-    pen.fields(ply, tr("insulation"), {"insulation", "thickness"});
+    pen.row(ply, tr("insulation"), {"insulation", "thickness"});
 }
 
 }  // namespace editors

@@ -50,8 +50,9 @@ Part conductorPart(const Where<design::Winding>& winding, const QString& owner, 
                      }});
 }
 
-/// Turns of each section, or of the only one.
-void writeTurns(FormPen& pen, const design::Winding& winding) {
+/// Name, and turns of each section or of the only one, three to a line.
+void writeNameAndTurns(FormPen& pen, const design::Winding& winding, Part name) {
+    std::vector<Part> parts{std::move(name)};
     for (std::size_t p = 0; p < pen.design.coil.size(); ++p)
         for (std::size_t i = 0; i < pen.design.coil[p].order.size(); ++i) {
             const auto* s = pen.design.coil[p].order[i].section();
@@ -60,23 +61,31 @@ void writeTurns(FormPen& pen, const design::Winding& winding) {
                                 "turns", tr("section %1").arg(text(s->label())), pen.shop);
             turns.label = design::sectionsOf(pen.design, winding).size() == 1 ? tr("turns")
                                                                               : tr("turns of %1").arg(text(s->label()));
-            pen.field(std::move(turns));
+            parts.push_back(std::move(turns));
         }
+    constexpr std::size_t wide = 3;
+    for (std::size_t k = 0; k < parts.size(); k += wide)
+        pen.row({parts.begin() + static_cast<std::ptrdiff_t>(k),
+                 parts.begin() + static_cast<std::ptrdiff_t>(std::min(k + wide, parts.size()))});
 }
 
-void writeEnd(FormPen& pen, const Where<design::Winding>& winding, const char* end, const std::string& terminal) {
-    const QString owner = tr("winding %1").arg(text(winding.seen(pen.design)->name));
-    pen.fields(winding, owner, {end});
-    for (std::size_t k = 0; k < pen.design.terminals.size(); ++k) {
-        const auto& t = pen.design.terminals[k];
-        if (t.name != terminal || t.pin != 0) continue;
-        const Where<design::Terminal> lead{
-            [k](design::Design& d) { return k < d.terminals.size() ? &d.terminals[k] : nullptr; },
-            "/terminals/" + std::to_string(k)};
-        Part colour = partOf(lead, "lead_colour", tr("terminal %1").arg(text(t.name)), pen.shop);
-        colour.label = tr("colour of lead %1").arg(text(t.name));
-        pen.field(std::move(colour));
+/// Start and finish, each with the colour of its lead if it is one.
+void writeEnds(FormPen& pen, const Where<design::Winding>& winding, const design::Winding& now, const QString& owner) {
+    std::vector<Part> parts;
+    for (const bool start : {true, false}) {
+        parts.push_back(partOf(winding, start ? "start" : "finish", owner, pen.shop));
+        const auto& all = pen.design.terminals;
+        for (std::size_t k = 0; k < all.size(); ++k) {
+            if (all[k].name != (start ? now.start : now.finish) || all[k].pin != 0) continue;
+            const Where<design::Terminal> lead{
+                [k](design::Design& d) { return k < d.terminals.size() ? &d.terminals[k] : nullptr; },
+                "/terminals/" + std::to_string(k)};
+            Part colour = partOf(lead, "lead_colour", tr("terminal %1").arg(text(all[k].name)), pen.shop);
+            colour.label = tr("colour of its lead");
+            parts.push_back(std::move(colour));
+        }
     }
+    pen.row(std::move(parts));
 }
 
 void writeTaps(FormPen& pen, const Where<design::Winding>& winding, const design::Winding& now) {
@@ -161,17 +170,19 @@ void writeWinding(FormPen& pen, const std::string& name) {
     const QString owner = tr("winding %1").arg(text(name));
     pen.said([name](const analysis::Answer& answer) { return derivedOf(answer, name); });
     const auto whatName = memberOf<std::string>(winding, "name");
-    pen.field(namePart(namedPart(Part::Kind::Text, whatName.path, "name", owner), whatName, design::renameWinding));
-    writeTurns(pen, *at);
-    pen.field(conductorPart(winding, owner, pen.shop));
-    if (at->foil)
-        pen.fields(inside(memberOf<std::optional<design::FoilConductor>>(winding, "foil")),
-                   tr("the foil of %1").arg(owner), {"thickness", "width"});
-    else
-        pen.fields(winding, owner, {"wire", "strands"});
+    writeNameAndTurns(
+        pen, *at, namePart(namedPart(Part::Kind::Text, whatName.path, "name", owner), whatName, design::renameWinding));
+    std::vector<Part> conductor{conductorPart(winding, owner, pen.shop)};
+    if (at->foil) {
+        const auto foil = inside(memberOf<std::optional<design::FoilConductor>>(winding, "foil"));
+        for (const char* key : {"thickness", "width"})
+            conductor.push_back(partOf(foil, key, tr("the foil of %1").arg(owner), pen.shop));
+    } else {
+        for (const char* key : {"wire", "strands"}) conductor.push_back(partOf(winding, key, owner, pen.shop));
+    }
+    pen.row(std::move(conductor));
     pen.heading(tr("Ends"));
-    writeEnd(pen, winding, "start", at->start);
-    writeEnd(pen, winding, "finish", at->finish);
+    writeEnds(pen, winding, *at, owner);
     Act swap;
     swap.path = winding.path + "/swap";
     swap.text = tr("Swap start and finish");
@@ -183,7 +194,7 @@ void writeWinding(FormPen& pen, const std::string& name) {
     writeHotEnd(pen, *at);
     if (design::sectionsOf(pen.design, *at).size() > 1) {
         pen.heading(tr("Sections"));
-        pen.fields(winding, owner, {"connection", "order"});
+        pen.row(winding, owner, {"connection", "order"});
     }
     writeTaps(pen, winding, *at);
     pen.fold(tr("Seldom changed"), "winding seldom");
