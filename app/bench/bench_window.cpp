@@ -186,6 +186,9 @@ void BenchWindow::showHookUps() {
     for (const design::HookUp& h : design.hookUps) names << QString::fromStdString(h.name);
     QStringList before;
     for (int i = 0; i < hookUps_->count(); ++i) before << hookUps_->itemText(i);
+    // The hook-up that is shown was renamed: it is shown still.
+    const qsizetype was = before.indexOf(QString::fromStdString(hookUp_));
+    if (was >= 0 && names.size() == before.size() && !names.contains(before[was])) hookUp_ = names[was].toStdString();
     if (names != before) {
         hookUps_->clear();
         hookUps_->addItems(names);

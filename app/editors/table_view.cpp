@@ -30,7 +30,8 @@ QWidget* tableView(const Table& table, const TableMakers& makers, QWidget* paren
     grid->setHorizontalSpacing(4);
     grid->setVerticalSpacing(1);
     addCaptions(table, *grid, host);
-    for (int c = 0; c < table.columns; ++c) grid->setColumnStretch(c, c == 0 ? 5 : 4);
+    for (int c = 0; c < table.columns; ++c)
+        grid->setColumnStretch(c, c == 0 && table.captions.size() > table.columns ? 5 : 4);
     int line = grid->rowCount();
     for (const auto& row : table.rows) {
         auto* fault = new FaultLine(host);

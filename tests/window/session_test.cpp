@@ -10,6 +10,7 @@
 
 #include "bench/bench_window.h"
 #include "cut/cut_view.h"
+#include "design/rename.h"
 #include "editors/form_pane.h"
 #include "exchange/design_json.h"
 #include "exchange/load_catalog.h"
@@ -99,6 +100,16 @@ TEST_F(Session, TurnsAreTypedASectionIsDraggedAndTheFileHoldsBoth) {
     window.document().undo();
     EXPECT_EQ(*window.document().design(), *start);
     EXPECT_FALSE(window.document().canUndo());
+}
+
+TEST_F(Session, ARenamedHookUpStaysTheOneThatIsShown) {
+    ASSERT_TRUE(window.openFile(QString::fromStdString(root + "/demo-projects/splitter/splitter.coilwright")));
+    window.hookUps().setCurrentIndex(1);
+    emit window.hookUps().activated(1);
+    window.document().replace(design::renameHookUp(design(), "one output shorted", "shorted"), "name");
+    settle();
+    EXPECT_EQ(window.hookUps().currentText(), "shorted");
+    EXPECT_EQ(window.answer()->hookUp, "shorted");
 }
 
 TEST_F(Session, ABadFileLeavesTheOpenDesignAlone) {
