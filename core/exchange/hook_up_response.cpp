@@ -92,15 +92,6 @@ ReachedPins reachedPins(const design::Design& design, const network::Circuit& un
     return all;
 }
 
-namespace {
-
-const std::vector<double>& checkedFrequencies() {
-    static const std::vector<double> all = analysis::logarithmicGrid(10, 1e6, 76);
-    return all;
-}
-
-}  // namespace
-
 void Deviation::take(Complex model, Complex wanted) {
     level = std::max(level, std::abs(20 * std::log10(std::abs(model / wanted))));
     angle = std::max(angle, std::abs(std::arg(model / wanted)) * 180 / std::numbers::pi);
@@ -116,23 +107,24 @@ SolvedHookUps::SolvedHookUps(const design::Design& design, const analysis::Answe
     }
 }
 
-std::vector<Complex> SolvedHookUps::voltages(const std::function<ComplexMatrix(double)>& admittance) const {
+std::vector<Complex> SolvedHookUps::voltages(const Admittance& admittance) const {
     std::vector<Complex> all;
-    for (const double f : checkedFrequencies()) {
+    for (const double f : analysis::logarithmicGrid(10, 1e6, 76)) {
         const ComplexMatrix y = admittance(f);
         for (const auto& one : all_) all.push_back(one.response.at(f, y));
     }
     return all;
 }
 
-std::string SolvedHookUps::words(const std::vector<Complex>& voltages) const {
+std::string SolvedHookUps::words(const Admittance& admittance) const {
     std::vector<Deviation> off(all_.size());
-    std::size_t at = 0;
-    for (const double f : checkedFrequencies())
+    for (const double f : analysis::logarithmicGrid(10, 1e6, 201)) {
+        const ComplexMatrix y = admittance(f);
         for (std::size_t k = 0; k < all_.size(); ++k) {
             const auto& s = *all_[k].solved;
-            off[k].take(voltages[at++], s.at(f, s.network.layout().voltage(s.driven(), s.observed())));
+            off[k].take(all_[k].response.at(f, y), s.at(f, s.network.layout().voltage(s.driven(), s.observed())));
         }
+    }
     std::string text;
     for (std::size_t k = 0; k < all_.size(); ++k)
         text += "* hook-up " + all_[k].solved->hookUp.name + ": within " + units::significant(off[k].level, 2) +

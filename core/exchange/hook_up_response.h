@@ -45,16 +45,16 @@ struct Deviation {
     void take(network::Complex model, network::Complex wanted);
 };
 
-/// All solved hook-ups with a driven and an observed port, at 15 frequencies a decade from 10 Hz to 1 MHz.
+/// All solved hook-ups with a driven and an observed port.
 class SolvedHookUps {
 public:
+    using Admittance = std::function<network::ComplexMatrix(double frequency)>;  ///< of the pins, S
     /// Both must live as long as this.
     SolvedHookUps(const design::Design& design, const analysis::Answer& answer, const std::vector<std::string>& pins);
-    /// Voltage at the observed port of every hook-up and frequency, from the pins' admittance.
-    [[nodiscard]] std::vector<network::Complex> voltages(
-        const std::function<network::ComplexMatrix(double)>& admittance) const;
-    /// How far such voltages are from the program's own solution: a line for each hook-up, as SPICE comment.
-    [[nodiscard]] std::string words(const std::vector<network::Complex>& voltages) const;
+    /// Voltage at the observed port of every hook-up at 15 frequencies a decade from 10 Hz to 1 MHz.
+    [[nodiscard]] std::vector<network::Complex> voltages(const Admittance& admittance) const;
+    /// How far they are from the program's own solution at 40 frequencies a decade: a comment for each hook-up.
+    [[nodiscard]] std::string words(const Admittance& admittance) const;
 
 private:
     struct One {

@@ -177,7 +177,7 @@ std::string netlist(const design::Design& design, const analysis::Answer& answer
     text += "* alternating-current impedance of the wire within " + share(losses.windingResidual);
     if (unit.capacitance.imag().cwiseAbs().maxCoeff() > 0)
         text += "* dielectric loss by relaxations: capacitance falls with frequency as its loss asks for\n";
-    text += hookUps.words(hookUps.voltages([&](double f) { return fitted.admittance(f); }));
+    text += hookUps.words([&](double f) { return fitted.admittance(f); });
     return text + UnitWriter(unit, losses, names).write(all) + examples;
 }
 

@@ -103,7 +103,7 @@ std::string terminalNetlist(const design::Design& design, const analysis::Answer
     const FittedUnit fitted(unit, losses, reached.nodes);
     const TerminalModel model = smallEnough(fitted, hookUps, tellingSizes(design, *answer.stages, unit));
     std::string text = outsideTitle(design, "* ") + "* What the unit does at its terminals, for small signals.\n";
-    text += hookUps.words(hookUps.voltages([&](double f) { return model.admittance(f); }));
+    text += hookUps.words([&](double f) { return model.admittance(f); });
     for (const auto& pin : reached.pins) text += "* " + pin.outside + ": " + pin.words + "\n";
     return text + ModelWriter(model, reached.pins).write() + examples;
 }

@@ -3,9 +3,11 @@
 
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
+#include <Eigen/LU>
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "analysis/stages.h"
@@ -92,10 +94,51 @@ Matrix factorOf(const Matrix& m) {
     return scale.asDiagonal() * Matrix(even.llt().matrixL());
 }
 
-/// Loops of one form, mode by mode in the metric of the inductance that is `left` with all loops before shorted; they
-/// displace no more than nearly all of a mode's flux, and are taken from `left`; `exact`: as they come.
-void addLoops(const Eddies& eddies, bool exact, Matrix& left, std::vector<EddyLoop>& loops) {
-    const double most = exact ? 1e30 : 0.95;
+/// One mode's share of flux displaced, in units of its inductance: jw (1 + extra - weight jw tau/(1 + jw tau)).
+struct TamedMode {
+    double extra = 0, weight = 0, tau = 0;
+};
+
+/// The loop, and the inductance beside it, that come nearest from 30 kHz to 1 MHz to poles that displace `displaced`
+/// times more flux than there is; the loop displaces at most `most` of all.
+TamedMode tamed(const std::vector<Relaxation>& wire, double displaced, double most) {
+    constexpr int points = 16;
+    using Row = Eigen::Array<network::Complex, points, 1>;
+    Row s, wanted = Row::Zero();
+    for (int k = 0; k < points; ++k) s(k) = {0, 2 * std::numbers::pi * highest * std::pow(30.0, k / 15.0 - 1)};
+    for (const auto& pole : wire) wanted -= displaced * pole.weight * s * pole.tau / (1.0 + s * pole.tau);
+    TamedMode best;
+    double least = std::numeric_limits<double>::max();
+    for (double reach = 0.05; reach < 200; reach *= 1.2) {
+        const double tau = reach / (2 * std::numbers::pi * highest);
+        const Row loop = s * tau / (1.0 + s * tau);
+        const auto dot = [](const Row& x, const Row& y) { return (x.conjugate() * y).sum().real(); };
+        const auto take = [&](double extra, double weight) {
+            extra = std::max(0.0, extra);
+            weight = std::clamp(weight, 0.0, most * (1 + extra));
+            const double off = (wanted - extra + weight * loop).abs2().sum();
+            if (off < least) {
+                least = off;
+                best = {extra, weight, tau};
+            }
+        };
+        take(0, -dot(loop, wanted) / dot(loop, loop));
+        const Row both = 1.0 - most * loop;
+        const double edge = std::max(0.0, dot(both, Row(wanted + most * loop)) / dot(both, both));
+        take(edge, most * (1 + edge));
+        Eigen::Matrix2d normal;
+        normal << points, -loop.real().sum(), -loop.real().sum(), dot(loop, loop);
+        const Eigen::Vector2d free = normal.inverse() * Eigen::Vector2d(wanted.real().sum(), -dot(loop, wanted));
+        take(free(0), free(1));
+    }
+    return best;
+}
+
+/// Loops of one form, mode by mode in the metric of the inductance that is `left` with all loops before shorted.
+/// `exact`: as they come. Else a mode displaces no more than nearly all flux, and its inductance grows where that comes
+/// nearer.
+void addLoops(const Eddies& eddies, bool exact, Matrix& left, UnitLosses& losses) {
+    constexpr double most = 0.95;
     constexpr double nothing = 3e-4;  // of a mode's reactance, at the top of the band
     const Matrix factor = factorOf(left);
     const auto lower = factor.triangularView<Eigen::Lower>();
@@ -105,13 +148,21 @@ void addLoops(const Eddies& eddies, bool exact, Matrix& left, std::vector<EddyLo
     for (const auto& pole : eddies.poles) weights += pole.weight;
     for (Eigen::Index k = 0; k < factor.rows(); ++k) {
         const double displaced = solver.eigenvalues()(k);
-        const double slower = std::max(1.0, displaced * weights / most);
-        for (const auto& pole : eddies.poles) {
-            const double tau = pole.tau * slower, weight = displaced * pole.weight / slower;
-            if (weight * std::min(1.0, 2 * std::numbers::pi * highest * tau) < nothing) continue;
-            loops.push_back({weight, tau, factor * solver.eigenvectors().col(k)});
-            if (!exact) left -= weight * loops.back().shape * loops.back().shape.transpose();
+        const Vector shape = factor * solver.eigenvectors().col(k);
+        const auto add = [&](double weight, double tau) {
+            if (weight * std::min(1.0, 2 * std::numbers::pi * highest * tau) < nothing) return;
+            losses.loops.push_back({weight, tau, shape});
+            if (!exact) left -= weight * shape * shape.transpose();
+        };
+        if (exact || displaced * weights <= most) {
+            for (const auto& pole : eddies.poles) add(displaced * pole.weight, pole.tau);
+            continue;
         }
+        const TamedMode mode = tamed(eddies.poles, displaced, most);
+        const Matrix extra = mode.extra * shape * shape.transpose();
+        losses.leakage += extra;
+        left += extra;
+        add(mode.weight, mode.tau);
     }
 }
 
@@ -146,7 +197,8 @@ double windingResidual(const Circuit& unit, const UnitLosses& losses) {
         z -= network::Complex(0, w) * magnetics::turnInductance(unit.core, f) *
              (unit.turns * unit.turns.transpose()).cast<network::Complex>();
         const double size = z.norm();
-        z -= network::Complex(0, w) * unit.leakage.cast<network::Complex>();
+        z -= network::Complex(0, w) *
+             (losses.leakage - losses.core.constant * unit.turns * unit.turns.transpose()).cast<network::Complex>();
         z.diagonal() -= unit.resistance.cast<network::Complex>();
         for (const auto& loop : losses.loops)
             z -= w * w * loop.tau * loop.weight / network::Complex(1, w * loop.tau) *
@@ -175,7 +227,7 @@ UnitLosses unitLosses(const Circuit& unit, bool exact) {
     addSkin(unit, eddies);
     addProximity(unit, eddies);
     Matrix left = losses.leakage;
-    for (const auto& each : eddies) addLoops(each, exact, left, losses.loops);
+    for (const auto& each : eddies) addLoops(each, exact, left, losses);
     losses.dielectric = dielectricSum();
     losses.windingResidual = windingResidual(unit, losses);
     return losses;

@@ -26,9 +26,9 @@ struct EddyLoop {
 /// Theory of Bessel Functions, from memory, checked numerically); what lies beyond the band is one more loop with the
 /// same loss at low frequency. Skin effect takes its static inductance from the leakage, which holds it. Where wires
 /// lie close, the loops of single wires would displace more flux than there is, far above the band; unless `exact`,
-/// they are then made slower and weaker with the same loss below it, so that the whole stays passive at all
-/// frequencies. Dielectrics: a loss factor that does not change with frequency cannot go with a capacitance that does
-/// not (Kramers and Kronig); the fit shares the deviation, above 20 kHz most exactly.
+/// they are then one loop and some inductance that come nearest from 30 kHz to 1 MHz, so that the whole stays passive
+/// at all frequencies. Dielectrics: a loss factor that does not change with frequency cannot go with a capacitance that
+/// does not (Kramers and Kronig); the fit shares the deviation, above 20 kHz most exactly.
 struct UnitLosses {
     RelaxationSum core;       ///< H per turn squared
     network::Matrix leakage;  ///< H, b x b: with `core.constant` n n^T; positive definite, with all loops shorted too

@@ -10,6 +10,7 @@
 #include "field/leakage.h"
 #include "field/winding_loss.h"
 #include "network/granularity.h"
+#include "side_by_side.h"
 
 namespace {
 
@@ -84,5 +85,5 @@ int main(int argc, char** argv) {
     if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
     benchmark::RunSpecifiedBenchmarks();
     benchmark::Shutdown();
-    return 0;
+    return benchmarks::sideBySide() ? 0 : 1;
 }

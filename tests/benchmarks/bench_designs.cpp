@@ -66,7 +66,7 @@ std::vector<Subject> subjects() {
     std::vector<Subject> all = designsIn("tests/references");
     for (Subject& demo : demoDesigns()) all.push_back(std::move(demo));
     const design::DesignPtr four = read(root / "tests/references/open_2_interleaved_line.coilwright");
-    for (const int times : {1, 2, 4}) all.push_back({std::to_string(16 * times) + "_layers", finer(*four, times)});
+    for (const int times : {1, 2, 4, 8}) all.push_back({std::to_string(16 * times) + "_layers", finer(*four, times)});
     return all;
 }
 
