@@ -98,7 +98,7 @@ const std::map<std::string, Words>& table() {
         {"hard_potted", {"hard potted", "Cured hard: presses on the sheets."}},
         {"ends",
          {"field beyond the window", "Beyond: the tongue as one iron wall. Walled: window walls all round the turn."}},
-        {"foil_eddies", {"foil eddies", "Eddy currents in shield foils."}},
+        {"foil_eddies", {"foil eddies", "Eddy currents in foil: shields and windings of foil."}},
         {"proximity", {"alternating-current resistance", "Skin and proximity effect in the wire."}},
         {"dielectric_loss", {"dielectric loss", "Losses of enamel, paper, bobbin and varnish."}},
         {"lead_outs", {"lead-outs", "Resistance and inductance of the leads."}},
