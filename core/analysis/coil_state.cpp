@@ -27,16 +27,27 @@ std::vector<std::pair<Eigen::Index, Eigen::Index>> branchesOf(const Answer::Stag
     return all;
 }
 
+/// A terminal with the coil's side of its lead-outs, which are branches without turns.
+std::vector<int> joined(const Circuit& c, int terminal) {
+    std::vector<int> all;
+    if (terminal == network::earth) return all;
+    all.push_back(terminal);
+    for (Eigen::Index k = 0; k < c.turns.size(); ++k) {
+        const auto& ends = c.windingBranches[static_cast<std::size_t>(k)];
+        if (c.turns(k) == 0 && ends.from == terminal && ends.to != network::earth) all.push_back(ends.to);
+    }
+    return all;
+}
+
 /// +1 or -1: the way that the winding at the driven port's terminals magnetises the core.
 double senseOf(const Circuit& c, int driven, const network::ComplexVector& current, Complex reference) {
     const auto& port = c.ports[static_cast<std::size_t>(driven)];
+    const auto terminal = joined(c, port.plus == network::earth ? port.minus : port.plus);
+    const auto touches = [&](int node) { return std::find(terminal.begin(), terminal.end(), node) != terminal.end(); };
     double sum = 0;
     for (Eigen::Index k = 0; k < c.turns.size(); ++k) {
         const auto& ends = c.windingBranches[static_cast<std::size_t>(k)];
-        const bool touches = ends.from == port.plus || ends.to == port.plus;
-        if (touches && port.plus != network::earth) sum += c.turns(k) * (current(k) / reference).real();
-        const bool cold = port.plus == network::earth && (ends.from == port.minus || ends.to == port.minus);
-        if (cold) sum += c.turns(k) * (current(k) / reference).real();
+        if (touches(ends.from) || touches(ends.to)) sum += c.turns(k) * (current(k) / reference).real();
     }
     return sum < 0 ? -1 : 1;
 }
