@@ -139,7 +139,7 @@ TamedMode tamed(const std::vector<Relaxation>& wire, double displaced, double mo
 /// nearer.
 void addLoops(const Eddies& eddies, bool exact, Matrix& left, UnitLosses& losses) {
     constexpr double most = 0.95;
-    constexpr double nothing = 3e-4;  // of a mode's reactance, at the top of the band
+    constexpr double nothing = 3e-5;  // of a mode's reactance, at the top of the band
     const Matrix factor = factorOf(left);
     const auto lower = factor.triangularView<Eigen::Lower>();
     const Matrix half = lower.solve(eddies.form);
