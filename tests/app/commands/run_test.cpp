@@ -171,4 +171,19 @@ TEST_F(RunTest, ADesignPairedWithItselfDiffersNowhere) {
         EXPECT_TRUE(figures[i].ends_with(",0") || figures[i].ends_with(",")) << figures[i];
 }
 
+TEST_F(RunTest, NetlistsAndTouchstoneAreWrittenAsAsked) {
+    const Result result = run({"write", line, "--netlist", in("unit.cir"), "--touchstone", in("unit.s2p")});
+    ASSERT_EQ(result.code, 0) << result.err;
+    EXPECT_EQ(result.out, in("unit.cir") + "\n" + in("unit.s2p") + "\n");
+    EXPECT_EQ(written("unit.cir").back(), ".end");
+    ASSERT_EQ(run({"write", line, "--netlist", in("outside.cir"), "--terminals-only"}).code, 0);
+    EXPECT_EQ(written("outside.cir").front(), "* audio transformer, revision A");
+    EXPECT_EQ(exchange::readFile(in("outside.cir")).find("P/2"), std::string::npos);
+    expectRefused({"write", line, "--touchstone", in("unit.s2p"), "--terminals-only"},
+                  "command line: --terminals-only: found no netlist to write; allowed is it beside --netlist F.cir.");
+    const Result wrong = run({"write", line, "--touchstone", in("unit.s4p")});
+    EXPECT_EQ(wrong.code, 2);
+    EXPECT_NE(wrong.err.find("found an ending for 4 ports; allowed is .s2p"), std::string::npos) << wrong.err;
+}
+
 }  // namespace
