@@ -117,19 +117,25 @@ std::vector<Complex> SolvedHookUps::voltages(const Admittance& admittance) const
 }
 
 std::string SolvedHookUps::words(const Admittance& admittance) const {
-    std::vector<Deviation> off(all_.size());
+    constexpr double audible = 100e3;  // what lies above is ruled by leads as much as by the unit
+    std::vector<Deviation> below(all_.size()), whole(all_.size());
     for (const double f : analysis::logarithmicGrid(10, 1e6, 201)) {
         const ComplexMatrix y = admittance(f);
         for (std::size_t k = 0; k < all_.size(); ++k) {
             const auto& s = *all_[k].solved;
-            off[k].take(all_[k].response.at(f, y), s.at(f, s.network.layout().voltage(s.driven(), s.observed())));
+            const Complex model = all_[k].response.at(f, y);
+            const Complex wanted = s.at(f, s.network.layout().voltage(s.driven(), s.observed()));
+            whole[k].take(model, wanted);
+            if (f <= audible) below[k].take(model, wanted);
         }
     }
+    const auto said = [](const Deviation& off) {
+        return units::significant(off.level, 2) + " dB and " + units::significant(off.angle, 2) + " degrees ";
+    };
     std::string text;
     for (std::size_t k = 0; k < all_.size(); ++k)
-        text += "* hook-up " + all_[k].solved->hookUp.name + ": within " + units::significant(off[k].level, 2) +
-                " dB and " + units::significant(off[k].angle, 2) +
-                " degrees of the full solution from 10 Hz to 1 MHz\n";
+        text += "* hook-up " + all_[k].solved->hookUp.name + ": within " + said(below[k]) +
+                "of the full solution from 10 Hz to 100 kHz, " + said(whole[k]) + "to 1 MHz\n";
     return text;
 }
 

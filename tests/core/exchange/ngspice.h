@@ -94,7 +94,7 @@ inline std::string withAngle(std::string netlist) {
     return netlist.insert(end + 2, "let angle = cph(" + netlist.substr(from, end - from) + ")*180/pi\n");
 }
 
-/// How far a netlist says that it is from the program's own solution of a hook-up.
+/// How far a netlist says that it is from the program's own solution of a hook-up to 1 MHz.
 struct Said {
     double level = 0, angle = 0;  ///< dB, degrees
 };
@@ -103,7 +103,7 @@ inline Said said(const std::string& netlist, const std::string& hookUp) {
     const auto found = netlist.find(head);
     EXPECT_NE(found, std::string::npos) << hookUp;
     if (found == std::string::npos) return {};
-    const auto at = found + head.size(), next = netlist.find(" and ", at) + 5;
+    const auto at = netlist.find(" kHz, ", found) + 6, next = netlist.find(" and ", at) + 5;
     Said read;
     std::from_chars(netlist.data() + at, netlist.data() + netlist.size(), read.level);
     std::from_chars(netlist.data() + next, netlist.data() + netlist.size(), read.angle);
