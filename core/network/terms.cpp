@@ -13,9 +13,11 @@ namespace {
 
 using Kind = Term::Kind;
 
-/// Resistance of round wire against its direct-current value, by skin effect alone.
-double skinFactor(double bareDiameter, double frequency, double resistivity) {
-    return field::roundWireImpedanceFactor(bareDiameter / magnetics::skinDepth(frequency, 1, resistivity)).real();
+/// Impedance of round wire by skin effect alone, against its direct-current resistance: what of the inner reactance is
+/// lost against the static one, which the leakage matrix holds, stands in the imaginary part.
+Complex skinFactor(double bareDiameter, double frequency, double resistivity) {
+    const double ratio = bareDiameter / magnetics::skinDepth(frequency, 1, resistivity);
+    return field::roundWireImpedanceFactor(ratio) - Complex(0, ratio * ratio / 16);
 }
 
 class Collector {

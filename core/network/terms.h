@@ -16,7 +16,7 @@ struct Term {
         Elastance,       ///< c = 1/(jw), T in 1/F
         ElastanceLoss,   ///< c = 1/w: dielectric loss
         Core,            ///< c = jw Lambda(f)
-        Skin,            ///< c = the wire's resistance over its direct-current value
+        Skin,            ///< c = the wire's impedance over its direct-current resistance, less the static part
         Eddy,            ///< c = loss and reactance of a metre of wire in a transverse field
         ImpedanceTable,  ///< c = a port's table
     };
