@@ -87,7 +87,7 @@ TEST_P(SwappedEnds, KeepsCopperAndLeakage) {
         EXPECT_EQ(valueOf(*before, std::string("dcr.") + w), valueOf(*after, std::string("dcr.") + w));
     EXPECT_LT(relativeChange(*before, *after, "leakage_10kHz.P.S"), 0.01);
     EXPECT_LT(relativeChange(*before, *after, "inductance_10Hz.P"), 1e-9);
-    EXPECT_EQ(before->build, after->build);
+    EXPECT_TRUE(before->build->layers == after->build->layers);
 }
 
 INSTANTIATE_TEST_SUITE_P(Demos, SwappedEnds,

@@ -40,7 +40,7 @@ private:
         analysis::Answer::Stages s;
         s.design = std::make_shared<design::Design>(small::transformer());
         s.build = std::make_shared<coil::CoilBuild>();
-        s.leakage = std::make_shared<field::LeakageResult>();
+        s.cut.leakage = std::make_shared<field::LeakageResult>();
         s.capacitance = std::make_shared<field::CapacitanceResult>();
         s.core = std::make_shared<magnetics::CoreModel>();
         return s;

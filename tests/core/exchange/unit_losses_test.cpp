@@ -33,17 +33,13 @@ struct Fitted {
           fit(unit, losses, pins.nodes) {}
 };
 
-/// Admittance at the pins from the network's own winding impedance, with the inner reactance that belongs to the skin
-/// effect (what it has less than its static value, which the leakage holds).
-ComplexMatrix withInnerReactance(const Fitted& f, const network::Prepared& own, double frequency) {
+/// Admittance at the pins from the network's own winding impedance.
+ComplexMatrix ownAdmittance(const Fitted& f, const network::Prepared& own, double frequency) {
     const auto& unit = f.unit;
-    ComplexMatrix z = own.windingImpedance(frequency);
+    const ComplexMatrix z = own.windingImpedance(frequency);
     const auto nodes = static_cast<Eigen::Index>(unit.nodes.size());
     ComplexMatrix incidence = ComplexMatrix::Zero(nodes, unit.turns.size());
     for (Eigen::Index b = 0; b < unit.turns.size(); ++b) {
-        const double ratio = unit.bareDiameter(b) / field::skinDepth(frequency, unit.resistivity);
-        const double still = ratio * ratio / 16;
-        z(b, b) += Complex(0, unit.resistance(b) * (field::roundWireImpedanceFactor(ratio).imag() - still));
         const auto ends = unit.windingBranches[static_cast<std::size_t>(b)];
         if (ends.from >= 0) incidence(ends.from, b) += 1;
         if (ends.to >= 0) incidence(ends.to, b) -= 1;
@@ -70,7 +66,7 @@ TEST_P(UnitLossesOf, AreThoseOfCoreAndWireFrom10HzTo1MHz) {
         const exchange::HookUpResponse response(f.design, hookUp, solved.network.circuit(), f.pins.names);
         exchange::Deviation off;
         for (const double at : analysis::logarithmicGrid(10, 1e6, 61))
-            off.take(response.at(at, f.fit.admittance(at)), response.at(at, withInnerReactance(f, own, at)));
+            off.take(response.at(at, f.fit.admittance(at)), response.at(at, ownAdmittance(f, own, at)));
         EXPECT_LT(off.level, 0.02) << hookUp.name;
         EXPECT_LT(off.angle, 0.1) << hookUp.name;
     }
