@@ -45,6 +45,26 @@ Part hangingPart(const Where<design::PortUse>& use, const QString& owner) {
                      }});
 }
 
+/// One port is driven and one observed: who takes such a role gives its own to the port that had it.
+Part rolePart(const Where<design::PortUse>& use, std::size_t hookUp, const QString& owner, const Shop& shop) {
+    Part role = partOf(use, "role", owner, shop);
+    role.with = [plain = role.with, use, hookUp](const design::Design& d, const QString& word) {
+        const auto next = plain(d, word);
+        if (use.seen(d) == nullptr) refuse(word, "a port that is still there");
+        const design::Role before = use.seen(d)->role, now = use.seen(*next)->role;
+        if (before == now || now == design::Role::Load) return next;
+        return design::changed(*next, [&](design::Design& copy) {
+            const auto* own = use.find(copy);
+            for (auto& other : copy.hookUps[hookUp].ports) {
+                if (&other == own || other.role != now) continue;
+                other.role = before;
+                if (before != design::Role::Drive) other.mode = design::Mode::Differential;
+            }
+        });
+    };
+    return role;
+}
+
 Part pointPart(const Where<design::ImpedancePoint>& point, int column, const QString& owner) {
     const Where<double> value{
         [point, column](design::Design& d) {
@@ -111,7 +131,7 @@ void writePortUse(FormPen& pen, std::size_t hookUpIndex, std::size_t useIndex) {
     const QString owner = tr("port %1 in %2").arg(text(now.port), text(hookUp.name));
     pen.heading(tr("On port %1").arg(text(now.port)), 2);
     Table how{{labelOf("port"), labelOf("role"), labelOf("earthing")}, 3, {}};
-    how.rows.push_back({{partOf(use, "port", owner, pen.shop), partOf(use, "role", owner, pen.shop),
+    how.rows.push_back({{partOf(use, "port", owner, pen.shop), rolePart(use, hookUpIndex, owner, pen.shop),
                          partOf(use, "earthing", owner, pen.shop)},
                         {}});
     pen.table(std::move(how));

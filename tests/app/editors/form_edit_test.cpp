@@ -161,6 +161,24 @@ TEST_F(FormEdits, AMeasuredImpedanceIsATable) {
     EXPECT_EQ(document_.design()->hookUps[0].ports[0].through->resistance.value, 150);
 }
 
+TEST_F(FormEdits, APortThatIsDrivenOrObservedChangesRolesWithTheOneThatWas) {
+    selection_.select(WholePart{Which::HookUps});
+    const auto roles = [&] {
+        std::vector<design::Role> all;
+        for (const auto& use : document_.design()->hookUps[0].ports) all.push_back(use.role);
+        return all;
+    };
+    using design::Role;
+    type(fieldAt("/hook_ups/0/ports/2/role"), "observed");
+    EXPECT_EQ(roles(), (std::vector{Role::Drive, Role::Load, Role::Observe, Role::Load}));
+    settle();
+    type(fieldAt("/hook_ups/0/ports/2/role"), "driven");
+    EXPECT_EQ(roles(), (std::vector{Role::Observe, Role::Load, Role::Drive, Role::Load}));
+    settle();
+    type(fieldAt("/hook_ups/0/ports/2/role"), "only terminated");
+    EXPECT_TRUE(fieldAt("/hook_ups/0/ports/2/role")->faulty()) << "something must be driven";
+}
+
 TEST_F(FormEdits, WiresAreListedByDiameter) {
     selection_.select(document::WindingPart{"P"});
     auto* wire = choice("/windings/0/wire");
