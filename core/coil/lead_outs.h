@@ -10,6 +10,8 @@ namespace coil {
 
 /// Flexible leads: seven wires of 0.1 mm; leads of one winding side by side 5 mm apart (common practice, no source).
 inline constexpr double flexibleLeadArea = 7 * 0.00785398e-6, leadSpacing = 5e-3;
+/// A lead's capacitance to core and surroundings, F/m: 10 pF a metre (common practice, no source).
+inline constexpr double leadCapacitance = 10e-12;
 
 /// Lead-outs of a design laid out, one per winding and terminal that it reaches (start, finish, taps, ends of
 /// sections). A flexible lead is as long as the terminal says, of the flexible wire or of the winding's own conductor

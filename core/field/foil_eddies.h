@@ -32,7 +32,8 @@ struct FoilEddies {
 ///
 /// h the mean axial field per ampere, b the strip's width. Less what the static field holds already (xi^2/12, xi^2)
 /// both are sums of circuits of time constant t0/((2k-1) pi)^2 and t0/(2k pi)^2, t0 = mu0 sigma t^2; as many terms as t
-/// asks for.
+/// asks for. Against finite elements, foils between and beside windings: within 1 % of the complex inductance from 100
+/// Hz to 1 MHz (tests/references/foil_eddies.json).
 [[nodiscard]] FoilEddies foilEddies(const coil::CoilBuild& build, design::Ends ends, double highest);
 
 }  // namespace field

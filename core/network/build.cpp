@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "coil/lead_outs.h"
 #include "coil/wire_resistance.h"
 #include "network/energy.h"
 #include "network/extra_branches.h"
@@ -200,6 +201,9 @@ private:
             }
         }
         for (const auto& port : circuit_.ports) addCapacitor(c, port.plus, port.minus, port.acrossCapacitance);
+        if (design_.assumptions.leadOuts)
+            for (const auto& lead : fields_.build.leads)
+                addCapacitor(c, nodes_.index(lead.terminal), nodes_.index("core"), coil::leadCapacitance * lead.length);
         addStray(c);
     }
 

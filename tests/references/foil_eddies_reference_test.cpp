@@ -19,10 +19,11 @@ coil::CoilBuild build(const nlohmann::json& c) {
     made.tongue = made.stack = 50;  // so long a turn that its growth with x does not count
     made.windowWidth = 8 * mm;
     made.windowHeight = 30 * mm;
-    for (const double low : {1 * mm, 16 * mm}) {
+    for (const auto& box : c.at("windings")) {
         coil::Layer winding;
         winding.turns = 1;
-        winding.box = {2 * mm, 6 * mm, low, low + 13 * mm};
+        const auto of = [&](std::size_t k) { return box[k].get<double>() * mm; };
+        winding.box = {of(0), of(1), of(2), of(3)};
         winding.turnLength = length;
         made.layers.push_back(winding);
     }
@@ -37,7 +38,7 @@ coil::CoilBuild build(const nlohmann::json& c) {
     return made;
 }
 
-TEST(FoilEddiesReference, AcrossTheFieldBetweenWindingsSideBySide) {
+TEST(FoilEddiesReference, BetweenOrBesideWindingsAgainstEachOther) {
     const auto file = nlohmann::json::parse(std::ifstream(COILWRIGHT_SOURCE_DIR "/tests/references/foil_eddies.json"));
     for (const auto& c : file.at("cases")) {
         const auto eddies = field::foilEddies(build(c), design::Ends::Walled, 1e6);
