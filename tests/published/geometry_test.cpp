@@ -76,7 +76,7 @@ TEST(PublishedGeometry, AWildWindingFillsSeventyThreePercent) {
     auto d = small::alone(small::sectionOf("P", "a", 5000));
     d.coil[0].order[0].section()->lay = design::Lay::Random;
     const auto build = coil::layOut(d, small::shop());
-    EXPECT_NEAR(build.layers.front().box.width() / mm, 3.347, 0.001);
+    EXPECT_NEAR((build.layers.back().box.x1 - build.layers.front().box.x0) / mm, 3.347, 0.001);
 }
 
 }  // namespace
