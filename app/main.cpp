@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One program: a window when called bare or with a design, a command line when called with a verb.
 #include <QApplication>
+#include <QFileInfo>
 #include <QHashSeed>
 #include <iostream>
 
@@ -32,9 +33,8 @@ int showWindow(int argc, char** argv, const std::vector<std::string>& arguments)
     const QApplication application(argc, argv);
     qInstallMessageHandler(nullptr);
     if (chosenByUs && QGuiApplication::platformName() == QStringLiteral("offscreen")) {
-        std::cerr
-            << "display: found none; allowed is a screen, or one of the verbs figures, traces, write and pair, which "
-               "need none.\n";
+        std::cerr << "display: found none; allowed is a screen, or one of the verbs " << commands::verbNames()
+                  << ", which need none.\n";
         return 2;
     }
     try {
@@ -47,6 +47,7 @@ int showWindow(int argc, char** argv, const std::vector<std::string>& arguments)
                                                       : arguments.front();
         bench::BenchWindow window(shop, commands::readDesign(start, *shop), demos);
         if (!arguments.empty()) window.openFile(QString::fromStdString(arguments.front()));
+        if (arguments.empty() && !QFileInfo::exists(bench::memoryPath())) window.showStart();
         window.show();
         return QApplication::exec();
     } catch (const std::exception& failure) {

@@ -9,7 +9,7 @@ namespace bench {
 
 namespace {
 
-enum class Where { Design, Edit, Traces, Papers, View, Looks };
+enum class Where { Design, Edit, Traces, Papers, View, Looks, Help };
 
 struct Row {
     Act act;
@@ -19,7 +19,9 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 14> rows{{
+constexpr std::array<Row, 17> rows{{
+    {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
+     QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
      QT_TRANSLATE_NOOP("bench", "Open a design file"), false},
     {Act::Save, Where::Design, QT_TRANSLATE_NOOP("bench", "&Save"), "Ctrl+S",
@@ -42,12 +44,16 @@ constexpr std::array<Row, 14> rows{{
      QT_TRANSLATE_NOOP("bench", "Ladders on the borders of sections: what the leakage field is made of"), true},
     {Act::LayerVolts, Where::View, QT_TRANSLATE_NOOP("bench", "Layer &volts in the cut"), "Ctrl+2",
      QT_TRANSLATE_NOOP("bench", "Ladders on the borders of sections: what charges the capacitances"), true},
+    {Act::Inch, Where::View, QT_TRANSLATE_NOOP("bench", "Rulers in &inch"), "",
+     QT_TRANSLATE_NOOP("bench", "Rulers beside the cut in inch instead of millimetres"), true},
     {Act::LookDesktop, Where::Looks, QT_TRANSLATE_NOOP("bench", "As the &desktop"), "",
      QT_TRANSLATE_NOOP("bench", "Light or dark as the desktop is"), true},
     {Act::LookLight, Where::Looks, QT_TRANSLATE_NOOP("bench", "&Light"), "",
      QT_TRANSLATE_NOOP("bench", "Dark ink on light paper"), true},
     {Act::LookDark, Where::Looks, QT_TRANSLATE_NOOP("bench", "Dar&k"), "",
      QT_TRANSLATE_NOOP("bench", "Light ink on dark paper"), true},
+    {Act::Keys, Where::Help, QT_TRANSLATE_NOOP("bench", "&Keys"), "F1",
+     QT_TRANSLATE_NOOP("bench", "Every key of the window"), false},
 }};
 
 QString said(const char* text) {
@@ -57,11 +63,10 @@ QString said(const char* text) {
 }  // namespace
 
 Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
-    const QMap<Where, QMenu*> menus{{Where::Design, bar.addMenu(said("&Design"))},
-                                    {Where::Edit, bar.addMenu(said("&Edit"))},
-                                    {Where::Traces, bar.addMenu(said("&Traces"))},
-                                    {Where::Papers, bar.addMenu(said("&Papers"))},
-                                    {Where::View, bar.addMenu(said("&View"))}};
+    const QMap<Where, QMenu*> menus{
+        {Where::Design, bar.addMenu(said("&Design"))}, {Where::Edit, bar.addMenu(said("&Edit"))},
+        {Where::Traces, bar.addMenu(said("&Traces"))}, {Where::Papers, bar.addMenu(said("&Papers"))},
+        {Where::View, bar.addMenu(said("&View"))},     {Where::Help, bar.addMenu(said("&Help"))}};
     new_ = menus[Where::Design]->addMenu(said("&New from demo"));
     auto* looks = new QActionGroup(this);
     for (const Row& row : rows) {
@@ -79,6 +84,7 @@ Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
         if (row.act == Act::Open) recent_ = menus[row.where]->addMenu(said("Open &recent"));
         actions_.insert(row.act, action);
     }
+    actions_[Act::Keys]->setShortcuts({QKeySequence(QStringLiteral("F1")), QKeySequence(QStringLiteral("?"))});
     actions_[Act::Redo]->setShortcuts(
         {QKeySequence(QStringLiteral("Ctrl+Shift+Z")), QKeySequence(QStringLiteral("Ctrl+Y"))});
 }

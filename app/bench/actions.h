@@ -10,6 +10,7 @@
 namespace bench {
 
 enum class Act {
+    Start,
     Open,
     Save,
     SaveAs,
@@ -21,9 +22,11 @@ enum class Act {
     Datasheet,
     AmpereTurns,
     LayerVolts,
+    Inch,
     LookDesktop,
     LookLight,
-    LookDark
+    LookDark,
+    Keys
 };
 
 /// Makes the actions and fills the menu bar. The owner connects them.
@@ -31,6 +34,7 @@ class Actions : public QObject {
 public:
     explicit Actions(QMenuBar& bar, QObject* parent);
     [[nodiscard]] QAction& operator[](Act act) const { return *actions_.value(act); }
+    [[nodiscard]] QList<QAction*> all() const { return actions_.values(); }
     [[nodiscard]] QMenu& newMenu() const { return *new_; }
     [[nodiscard]] QMenu& recentMenu() const { return *recent_; }
 

@@ -3,6 +3,7 @@
 
 #include <QCloseEvent>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QStatusBar>
 #include <QToolBar>
 #include <QVBoxLayout>
@@ -33,7 +34,11 @@ BenchWindow::BenchWindow(std::shared_ptr<const catalog::Catalog> shop, design::D
     ask();
 }
 
-BenchWindow::~BenchWindow() = default;
+BenchWindow::~BenchWindow() {
+    // A field that loses the focus puts its text into the document, which must still be there.
+    hide();
+    delete takeCentralWidget();
+}
 
 void BenchWindow::assemble() {
     auto* across = new QSplitter(Qt::Horizontal);
@@ -85,11 +90,16 @@ void BenchWindow::assemble() {
     changes_ = new ChangeStrip(document_, whole);
     rows->addWidget(across, 1);
     rows->addWidget(changes_);
-    setCentralWidget(whole);
+    pages_ = new QStackedWidget;
+    pages_->addWidget(whole);
+    setCentralWidget(pages_);
 
     message_ = new ElidedLabel;
     message_->setContentsMargins(8, 0, 8, 0);
     statusBar()->addWidget(message_, 1);
+    faulty_ = new QLabel;
+    faulty_->setVisible(false);
+    statusBar()->addPermanentWidget(faulty_);
     busy_ = new QLabel(tr("computing…"));
     busy_->setVisible(false);
     statusBar()->addPermanentWidget(busy_);
@@ -134,6 +144,9 @@ void BenchWindow::connectDocument() {
         busyWait_.stop();
         busy_->hide();
     });
+    connect(&document_, &document::Document::shownChanged, this, [this] { governing_.stop(); });
+    connect(&governing_, &solver::Aside::failed, this, &BenchWindow::say);
+    connect(forms_, &editors::FormPane::faultsChanged, this, &BenchWindow::showFaults);
     connect(plots_, &plots::PlotGrid::said, this, &BenchWindow::say);
     connect(promises_, &PromiseStrip::pointed, this, &BenchWindow::point);
     connect(hookUps_, &QComboBox::activated, this, [this](int index) {
@@ -167,6 +180,7 @@ void BenchWindow::showState() {
     const QString name = QString::fromStdString(design.name);
     const QString revision = tr("revision %1").arg(QString::fromStdString(design.revision));
     setWindowTitle(name + QStringLiteral(" · ") + revision + (document_.modified() ? tr(" · modified") : QString()) +
+                   (forms_->wrongTexts().count() > 0 ? tr(" · a field is wrong") : QString()) +
                    QStringLiteral(" – Coilwright"));
     name_->setText(name + QStringLiteral(" · ") + revision);
     lastAct_->setText(document_.canUndo() ? document_.undoText() : QString());
@@ -198,14 +212,6 @@ void BenchWindow::showHookUps() {
     hookUps_->setCurrentIndex(static_cast<int>(std::max<qsizetype>(chosen, 0)));
 }
 
-void BenchWindow::point(const analysis::PromiseState& promise) {
-    const auto& all = document_.shown()->brief.promises;
-    const auto index = static_cast<std::size_t>(promise.index);
-    figures_->point(promise.figure, !promise.mask && index < all.size() ? all[index].hookUp : std::string());
-    if (promise.mask && promise.frequency > 0) plots_->placeCursor(promise.frequency);
-    selection_.select(document::WholePart{document::WholePart::Which::Brief});
-}
-
 void BenchWindow::say(const QString& sentence) {
     message_->setText(sentence);
 }
@@ -213,6 +219,9 @@ void BenchWindow::say(const QString& sentence) {
 void BenchWindow::wear(Look look) {
     memory_.look = look;
     applyLook(look);
+    QPalette warning = faulty_->palette();
+    warning.setColor(QPalette::WindowText, colour(Token::Broken));
+    faulty_->setPalette(warning);
     (*actions_)[look == Look::Light  ? Act::LookLight
                 : look == Look::Dark ? Act::LookDark
                                      : Act::LookDesktop]

@@ -20,8 +20,13 @@
 #include "document/document.h"
 #include "document/selection.h"
 #include "plots/plot_grid.h"
+#include "solver/aside.h"
 #include "solver/latest_wins.h"
 
+class QStackedWidget;
+namespace analysis {
+struct Lever;
+}
 namespace cut {
 class CutView;
 }
@@ -45,6 +50,9 @@ public:
     bool saveTo(const QString& path);
     bool writeDatasheet(const QString& path);
     void say(const QString& sentence);
+    /// The start page over the bench, until something is opened or Esc.
+    void showStart();
+    void showKeys();
 
     [[nodiscard]] document::Document& document() { return document_; }
     [[nodiscard]] document::Selection& selection() { return selection_; }
@@ -57,6 +65,7 @@ public:
     [[nodiscard]] const analysis::AnswerPtr& answer() const { return answer_; }
     [[nodiscard]] const QString& message() const { return message_->text(); }
     [[nodiscard]] bool computing() const { return solver_.busy(); }
+    [[nodiscard]] bool ranking() const { return governing_.busy(); }
 
 protected:
     void closeEvent(QCloseEvent* event) override;
@@ -75,6 +84,10 @@ private:
     void showDemos();
     void showRecent();
     void point(const analysis::PromiseState& promise);
+    void govern(const std::string& figure);
+    void selectPart(const analysis::Lever& lever);
+    void showBench();
+    void showFaults();
     void chooseFile();
     bool save();
     bool saveAs();
@@ -89,6 +102,7 @@ private:
     document::Document document_;
     document::Selection selection_;
     solver::LatestWins solver_;
+    solver::Aside governing_;  ///< ranks what governs a promise
     std::vector<std::string> demos_;
     Memory memory_;
     analysis::AnswerPtr answer_;
@@ -106,6 +120,8 @@ private:
     ElidedLabel* lastAct_ = nullptr;
     ElidedLabel* message_ = nullptr;
     QLabel* busy_ = nullptr;
+    QLabel* faulty_ = nullptr;
+    QStackedWidget* pages_ = nullptr;
     QTimer busyWait_;
 };
 

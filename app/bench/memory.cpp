@@ -37,6 +37,7 @@ Memory recalled() {
             if (all.at("look").get<std::string>() == look.word) memory.look = look.look;
         memory.ampereTurns = all.value("ampere_turns", memory.ampereTurns);
         memory.layerVolts = all.value("layer_volts", memory.layerVolts);
+        memory.inch = all.value("inch", memory.inch);
         memory.geometry = QByteArray::fromBase64(QByteArray::fromStdString(all.at("geometry").get<std::string>()));
     } catch (const std::exception&) {
         return {};
@@ -52,6 +53,7 @@ bool keep(const Memory& memory) {
         if (look.look == memory.look) all["look"] = look.word;
     all["ampere_turns"] = memory.ampereTurns;
     all["layer_volts"] = memory.layerVolts;
+    all["inch"] = memory.inch;
     all["geometry"] = memory.geometry.toBase64().toStdString();
     const QString path = memoryPath();
     if (!QDir().mkpath(QFileInfo(path).path())) return false;

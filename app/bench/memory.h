@@ -15,6 +15,7 @@ struct Memory {
     Look look = Look::Desktop;
     QByteArray geometry;
     bool ampereTurns = true, layerVolts = true;  ///< ladders in the cut
+    bool inch = false;                           ///< rulers
     bool operator==(const Memory&) const = default;
 };
 

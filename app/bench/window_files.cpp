@@ -29,6 +29,8 @@ QString words(const std::exception& failure) {
 
 void BenchWindow::connectActions() {
     const Actions& act = *actions_;
+    connect(&act[Act::Start], &QAction::triggered, this, &BenchWindow::showStart);
+    connect(&act[Act::Keys], &QAction::triggered, this, &BenchWindow::showKeys);
     connect(&act[Act::Open], &QAction::triggered, this, &BenchWindow::chooseFile);
     connect(&act[Act::Save], &QAction::triggered, this, &BenchWindow::save);
     connect(&act[Act::SaveAs], &QAction::triggered, this, &BenchWindow::saveAs);
@@ -46,6 +48,11 @@ void BenchWindow::connectActions() {
         memory_.layerVolts = on;
         cut_->showLayerVolts(on);
     });
+    connect(&act[Act::Inch], &QAction::toggled, this, [this](bool on) {
+        memory_.inch = on;
+        cut_->showInch(on);
+    });
+    act[Act::Inch].setChecked(memory_.inch);
     act[Act::AmpereTurns].setChecked(memory_.ampereTurns);
     act[Act::LayerVolts].setChecked(memory_.layerVolts);
     connect(&act[Act::LookDesktop], &QAction::triggered, this, [this] { wear(Look::Desktop); });
@@ -94,6 +101,7 @@ bool BenchWindow::openFile(const QString& path) {
     if (!opened) return false;
     selection_.select({});
     document_.open(std::move(opened), QFileInfo(path).absoluteFilePath());
+    showBench();
     remember(memory_, path);
     keep(memory_);
     showRecent();
@@ -107,6 +115,7 @@ bool BenchWindow::newFrom(const QString& demo) {
     if (!opened) return false;
     selection_.select({});
     document_.open(std::move(opened), {});
+    showBench();
     say(tr("A new design from the demo %1; it has no file yet.").arg(QFileInfo(demo).completeBaseName()) + note);
     return true;
 }

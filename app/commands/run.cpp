@@ -73,6 +73,13 @@ std::string result(const std::vector<std::string>& arguments) {
 
 }  // namespace
 
+std::string verbNames() {
+    std::string names;
+    for (std::size_t k = 0; k < verbs.size(); ++k)
+        names += (k == 0 ? "" : k + 1 == verbs.size() ? " and " : ", ") + std::string(verbs[k].name);
+    return names;
+}
+
 bool isCommand(const std::vector<std::string>& arguments) {
     return arguments.size() > 1 || (arguments.size() == 1 && (verbOf(arguments) || arguments.front().starts_with("-")));
 }

@@ -13,6 +13,9 @@ namespace commands {
 /// Whether the command needs a painter (an application object) before it runs.
 [[nodiscard]] bool needsApplication(const std::vector<std::string>& arguments);
 
+/// Every verb, as a sentence lists them: "figures, traces and write".
+[[nodiscard]] std::string verbNames();
+
 /// Runs a verb, `--help` or `--version`. Returns 0 with the result on `out`; or 2 with one sentence on `err` and
 /// nothing on `out`.
 int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err);

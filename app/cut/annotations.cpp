@@ -6,6 +6,7 @@
 
 #include "cut/hatch.h"
 #include "cut/item_words.h"
+#include "units/inch.h"
 #include "units/text.h"
 
 namespace cut {
@@ -162,11 +163,39 @@ void paintOvershoots(const Canvas& canvas, const coil::CoilBuild& build) {
     }
 }
 
+namespace {
+
+/// Distances along a ruler in its own unit.
+struct Ruler {
+    double unit = 1e-3;  ///< m
+    double step = 0;     ///< between figures, in units
+    const char* name = "mm";
+    Ruler(const Canvas& canvas, double least) {
+        if (canvas.options.inch) {
+            unit = units::millimetresPerInch * 1e-3;
+            name = "inch";
+        }
+        step = rulerStep(canvas.frame.scale * unit, least);
+    }
+    /// Calls draw(metres, text) for every tick from `from` to `to`, m; text only where there is a figure.
+    template <class Draw>
+    void each(double from, double to, const Draw& draw) const {
+        const double fifth = step / 5;
+        for (auto k = std::llround(std::ceil(from / unit / fifth)); static_cast<double>(k) * fifth * unit <= to; ++k) {
+            const double at = static_cast<double>(k) * fifth;
+            draw(at * unit,
+                 k % 5 == 0 ? QString::fromStdString(units::shortest(std::round(at * 1e6) / 1e6)) : QString());
+        }
+    }
+};
+
+}  // namespace
+
 void paintRulers(const Canvas& canvas, const QRectF& target) {
     auto& p = canvas.painter;
     const QFontMetricsF metrics(canvas.options.font);
     const QColor line = canvas.colour(Token::Line), ink = canvas.colour(Token::Muted);
-    const double step = rulerStep(canvas.frame.scale, 3.2 * metrics.height());
+    const Ruler ruler(canvas, 3.2 * metrics.height());
     const QRectF area = canvas.area;
     const double bottom = target.bottom() - metrics.height() - tick - 2, left = area.left() - 4;
     p.fillRect(QRectF(target.left(), target.top(), left - target.left(), target.height()), canvas.base());
@@ -174,35 +203,25 @@ void paintRulers(const Canvas& canvas, const QRectF& target) {
     p.setPen(canvas.pen(line));
     p.drawLine(QPointF(left, bottom), QPointF(area.right(), bottom));
     p.drawLine(QPointF(left, area.top()), QPointF(left, bottom));
-    const auto figure = [](double metres) {
-        return QString::fromStdString(units::shortest(std::round(metres * 1e9) / 1e6));
+    const auto mark = [&](const QPointF& from, const QPointF& direction, const QRectF& room, int align,
+                          const QString& text) {
+        p.setPen(canvas.pen(line));
+        p.drawLine(from, from + direction * (text.isEmpty() ? tick / 2 : tick));
+        p.setPen(ink);
+        if (!text.isEmpty()) p.drawText(room, align, text);
     };
-    const auto each = [&](double from, double to, const auto& draw) {
-        const double first = std::ceil(from / (step / 5)) * (step / 5);
-        for (double at = first; at <= to; at += step / 5) {
-            const long long fifth = std::llround(at / (step / 5));
-            draw(static_cast<double>(fifth) * step / 5, fifth % 5 == 0);
-        }
-    };
-    each(canvas.frame.x(left), canvas.frame.x(area.right()), [&](double metres, bool major) {
+    ruler.each(canvas.frame.x(left), canvas.frame.x(area.right()), [&](double metres, const QString& text) {
         const double x = canvas.frame.point(metres, 0).x();
-        p.setPen(canvas.pen(line));
-        p.drawLine(QPointF(x, bottom), QPointF(x, bottom + (major ? tick : tick / 2)));
-        p.setPen(ink);
-        if (major) p.drawText(QRectF(x - 40, bottom + tick, 80, metrics.height()), Qt::AlignCenter, figure(metres));
+        mark({x, bottom}, {0, 1}, QRectF(x - 40, bottom + tick, 80, metrics.height()), Qt::AlignCenter, text);
     });
-    each(canvas.frame.y(bottom), canvas.frame.y(area.top()), [&](double metres, bool major) {
+    ruler.each(canvas.frame.y(bottom), canvas.frame.y(area.top()), [&](double metres, const QString& text) {
         const double y = canvas.frame.point(0, metres).y();
-        p.setPen(canvas.pen(line));
-        p.drawLine(QPointF(left, y), QPointF(left - (major ? tick : tick / 2), y));
-        p.setPen(ink);
-        if (major)
-            p.drawText(QRectF(target.left(), y - 20, left - tick - 2 - target.left(), 40),
-                       Qt::AlignVCenter | Qt::AlignRight, figure(metres));
+        mark({left, y}, {-1, 0}, QRectF(target.left(), y - 20, left - tick - 2 - target.left(), 40),
+             Qt::AlignVCenter | Qt::AlignRight, text);
     });
     p.setPen(ink);
     p.drawText(QRectF(target.left(), bottom + tick, left - target.left(), metrics.height()), Qt::AlignCenter,
-               QStringLiteral("mm"));
+               QString::fromUtf8(ruler.name));
 }
 
 }  // namespace cut

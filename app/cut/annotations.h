@@ -29,7 +29,7 @@ void paintLabels(const Canvas& canvas, const std::vector<Label>& labels, const s
 /// Warning hatch over what is beyond the room, with the amount.
 void paintOvershoots(const Canvas& canvas, const coil::CoilBuild& build);
 
-/// Millimetres along the left and bottom edge of `target`, from the window's corner.
+/// Millimetres, or inches, along the left and bottom edge of `target`, from the window's corner.
 void paintRulers(const Canvas& canvas, const QRectF& target);
 
 }  // namespace cut

@@ -21,6 +21,7 @@ struct PaintOptions {
     bool snap = true;     ///< edges on whole units
     double hairline = 0;  ///< pen width; 0: one pixel of the device
     bool rulers = true;
+    bool inch = false;  ///< rulers in inch
     bool labels = true;
     bool ends = true;  ///< marks of starts and finishes
     QFont font;

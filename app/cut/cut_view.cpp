@@ -61,6 +61,11 @@ void CutView::showAmpereTurns(bool on) {
     update();
 }
 
+void CutView::showInch(bool on) {
+    inch_ = on;
+    update();
+}
+
 void CutView::showLayerVolts(bool on) {
     layerVolts_ = on;
     takeState();
@@ -74,6 +79,7 @@ PaintOptions CutView::options() const {
     options.frame = own_;
     options.selected = selection_.selected();
     options.state = state_;
+    options.inch = inch_;
     options.ampereTurns = ampereTurns_;
     options.layerVolts = layerVolts_;
     return options;

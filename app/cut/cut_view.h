@@ -36,6 +36,7 @@ public slots:
     /// Which ladders stand on the borders between sections.
     void showAmpereTurns(bool on);
     void showLayerVolts(bool on);
+    void showInch(bool on);  ///< rulers in inch
 
 signals:
     void message(QString sentence);
@@ -88,7 +89,7 @@ private:
     design::DesignPtr drawn_;      ///< the design that was shown when `answer_` came
     std::vector<Shape> shapes_;
     std::shared_ptr<const analysis::CoilState> state_;  ///< null: no ladder is asked for
-    bool ampereTurns_ = false, layerVolts_ = false;
+    bool ampereTurns_ = false, layerVolts_ = false, inch_ = false;
     std::optional<Frame> own_;  ///< set once zoomed or panned
     std::optional<Drag> drag_;
     std::optional<QPointF> panFrom_;

@@ -76,6 +76,7 @@ void Field::explain(const QString& sentence) {
         focusProxy()->setToolTip(sentence.isEmpty() ? part_.tip : sentence);
     }
     update();
+    emit faultChanged();
 }
 
 void Field::clearFault() {

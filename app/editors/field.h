@@ -34,6 +34,9 @@ public:
     /// Takes what was typed as if the keyboard had left.
     virtual void finish() {}
 
+signals:
+    void faultChanged();  ///< a fault came, went or was said again
+
 protected:
     void place(QWidget* editor);
     /// Tries `typed` without history (`commit` false) or as one undo step; shows what is wrong, if anything.

@@ -172,6 +172,7 @@ void FormPane::rebuild(const Spot& spot) {
     QWidget* old = scroll_->takeWidget();
     view_ = new FormView(form, {document_, wrong_}, folds_);
     connect(view_, &FormView::acted, this, [this](const QString& focus) { focus_ = focus; });
+    for (const Field* field : fields()) connect(field, &Field::faultChanged, this, &FormPane::faultsChanged);
     view_->showAnswer(answer_);
     scroll_->setWidget(view_);
     if (old != nullptr) {
@@ -181,6 +182,7 @@ void FormPane::rebuild(const Spot& spot) {
     scroll_->widget()->layout()->activate();
     if (!fields().empty()) setFocusProxy(fields().front());
     putBack(spot);
+    emit faultsChanged();
 }
 
 void FormPane::showAnswer(analysis::AnswerPtr answer) {

@@ -21,6 +21,9 @@ public:
     [[nodiscard]] QComboBox& parts() { return *parts_; }
     [[nodiscard]] const WrongTexts& wrongTexts() const { return wrong_; }
 
+signals:
+    void faultsChanged();  ///< another form, or a field's fault came or went
+
 public slots:
     void showAnswer(analysis::AnswerPtr answer);
 

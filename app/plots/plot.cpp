@@ -129,7 +129,7 @@ void Plot::recolour() {
     unitRight_->setColor(muted);
     selectionRect()->setPen(QPen(bench::colour(Token::Accent), 1));
     selectionRect()->setBrush(Qt::NoBrush);
-    if (answer_) draw();
+    if (answer_) drawCurves();
     replot(QCustomPlot::rpQueuedReplot);
 }
 
@@ -177,7 +177,7 @@ bool Plot::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr
     if (!same) {
         trace_ = next;
         maskPoints_ = std::move(points);
-        draw();
+        drawCurves();
         if (!fitted_ || (!held_ && !zoomedByHand_)) fit();
         replot(QCustomPlot::rpQueuedReplot);
     }
@@ -188,7 +188,7 @@ bool Plot::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr
     return !same;
 }
 
-void Plot::draw() {
+void Plot::drawCurves() {
     clearGraphs();
     shown_.clear();
     if (!trace_) return labels_->show({});
@@ -276,7 +276,7 @@ void Plot::showLabels() {
 
 void Plot::hold(const analysis::AnswerPtr& held) {
     held_ = held;
-    draw();
+    drawCurves();
     if (!held_ && !zoomedByHand_) fit();
     replot(QCustomPlot::rpQueuedReplot);
     emit wordsChanged();

@@ -68,7 +68,7 @@ private:
         bool right = false;
     };
     void build();
-    void draw();
+    void drawCurves();
     void fill(const analysis::Trace& trace, const std::vector<Shown>& shown, bool held);
     void showMasks();
     void showLabels();
