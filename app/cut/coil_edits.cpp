@@ -152,6 +152,19 @@ void CoilEdits::tryMove(ItemIndex from, ItemIndex to) {
     }
 }
 
+void CoilEdits::tryEdge(const Handle& handle, double value) {
+    try {
+        document_.preview(withEdge(*document_.design(), handle, value));
+    } catch (const units::BadInput& bad) {
+        document_.endPreview();
+        emit message(words(bad));
+    }
+}
+
+void CoilEdits::setEdge(const Handle& handle, double value) {
+    commit(handleWords(*document_.design(), handle), [&](const Design& d) { return withEdge(d, handle, value); });
+}
+
 void CoilEdits::cancel() {
     document_.endPreview();
 }

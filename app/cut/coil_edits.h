@@ -6,6 +6,7 @@
 #include <functional>
 #include <optional>
 
+#include "cut/handles.h"
 #include "document/document.h"
 #include "document/selection.h"
 
@@ -32,6 +33,10 @@ public:
     /// Shows the move without a step, until `move` or `cancel`.
     void tryMove(design::ItemIndex from, design::ItemIndex to);
     void cancel();
+
+    /// Shows an edge's value without a step, and makes it one; see handles.h.
+    void tryEdge(const Handle& handle, double value);
+    void setEdge(const Handle& handle, double value);
 
     /// Reads and shows turns of a section without a step; returns what is wrong with the text, or nothing.
     [[nodiscard]] QString tryTurns(design::ItemIndex section, const QString& text);

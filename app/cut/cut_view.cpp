@@ -4,6 +4,7 @@
 #include <QAccessible>
 #include <QPainter>
 
+#include "cut/cut_accessible.h"
 #include "cut/hatch.h"
 #include "cut/item_words.h"
 
@@ -14,7 +15,9 @@ using design::ItemIndex;
 
 CutView::CutView(document::Document& document, document::Selection& selection, QWidget* parent)
     : QWidget(parent), document_(document), selection_(selection), edits_(new CoilEdits(document, selection, this)) {
+    announceCuts();
     setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);  // the pointer tells what can be taken
     setAccessibleName(tr("Cut through the window"));
     setWhatsThis(
         tr("Click selects, drag moves, digits change turns, arrows walk, Ctrl+arrows move, Delete removes, Enter opens "
@@ -22,6 +25,7 @@ CutView::CutView(document::Document& document, document::Selection& selection, Q
     connect(edits_, &CoilEdits::message, this, &CutView::message);
     connect(&selection_, &document::Selection::changed, this, [this] {
         describe();
+        announceSelection();
         update();
     });
     connect(&document_, &document::Document::shownChanged, this, &CutView::describe);
@@ -123,12 +127,35 @@ void CutView::paintEvent(QPaintEvent*) {
     painter.fillRect(rect(), bench::colour(Token::Base));
     if (!answer_) return paintNothing(painter);
     paintCut(painter, rect(), *answer_, *drawn_, options());
-    if (dragging()) paintDrag(painter);
+    if (dragging())
+        paintDrag(painter);
+    else
+        paintHandles(painter);
     if (hasFocus()) {
         painter.setPen(QPen(bench::colour(Token::Accent), 0));
         painter.setBrush(Qt::NoBrush);
         painter.drawRect(rect().adjusted(0, 0, -1, -1));
     }
+}
+
+std::vector<Handle> CutView::handles() const {
+    if (!answer_) return {};
+    return handlesOf(frame(), *document_.shown(), shapes_, selection_.selected());
+}
+
+void CutView::paintHandles(QPainter& painter) const {
+    const QColor accent = bench::colour(Token::Accent), base = bench::colour(Token::Base);
+    painter.setPen(QPen(accent, 0));
+    painter.setBrush(base);
+    for (const Handle& handle : handles())
+        if (rect().contains(handle.at.toAlignedRect())) painter.drawRect(handle.at);
+    if (!edge_) return;
+    const QString words = handleWords(*document_.shown(), edge_->handle) + QLatin1Char(' ') + lengthWords(edge_->value);
+    QRectF plate(0, 0, fontMetrics().horizontalAdvance(words) + 8, fontMetrics().height() + 2);
+    plate.moveTopLeft(QPointF(8, 8));
+    painter.drawRect(plate);
+    painter.setPen(bench::colour(Token::Text));
+    painter.drawText(plate, Qt::AlignCenter, words);
 }
 
 void CutView::paintDrag(QPainter& painter) const {

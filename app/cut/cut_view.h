@@ -29,6 +29,16 @@ public:
     [[nodiscard]] Frame frame() const;
     [[nodiscard]] QRectF itemRect(design::ItemIndex item) const;
     [[nodiscard]] bool dragging() const { return drag_ && drag_->moving; }
+    /// Edges of what is selected that the hand can take.
+    [[nodiscard]] std::vector<Handle> handles() const;
+
+    /// The items as a list, from the core outward through all chambers, for screen readers.
+    [[nodiscard]] int itemCount() const;
+    [[nodiscard]] design::ItemIndex itemIndexAt(int index) const;
+    [[nodiscard]] QString itemSentenceAt(int index) const;
+    [[nodiscard]] QString itemTipAt(int index) const;
+    [[nodiscard]] int selectedItem() const;  ///< -1: none
+    void selectItem(int index);
 
 public slots:
     void showAnswer(analysis::AnswerPtr answer);
@@ -62,6 +72,17 @@ private:
         bool moving = false;
         std::optional<Landing> landing;
     };
+    /// An edge under the hand.
+    struct EdgeDrag {
+        Handle handle;
+        QPointF pressed;
+        double scale = 1;  ///< of the drawing when it was taken
+        double value = 0;  ///< m
+    };
+    [[nodiscard]] std::optional<Handle> handleAt(const QPointF& at) const;
+    void dragEdge(const QPointF& at);
+    void paintHandles(QPainter& painter) const;
+    void announceSelection();
     [[nodiscard]] PaintOptions options() const;
     [[nodiscard]] document::Selected under(const QPointF& at) const;
     [[nodiscard]] document::Selected whatToSelect(const QPointF& at) const;
@@ -92,6 +113,7 @@ private:
     bool ampereTurns_ = false, layerVolts_ = false, inch_ = false;
     std::optional<Frame> own_;  ///< set once zoomed or panned
     std::optional<Drag> drag_;
+    std::optional<EdgeDrag> edge_;
     std::optional<QPointF> panFrom_;
     std::optional<design::ItemIndex> passOn_;  ///< on release, the next of several sections in one place is selected
     bool space_ = false;

@@ -89,7 +89,7 @@ bool CutView::handleKey(const QKeyEvent& event) {
             walk(event.key(), control);
             return true;
         case Qt::Key_Escape:
-            if (!drag_) return false;
+            if (!drag_ && !edge_) return false;
             cancelDrag();
             return true;
         case Qt::Key_Delete:
@@ -116,7 +116,7 @@ bool CutView::handleKey(const QKeyEvent& event) {
             break;
     }
     const QString typed = event.text();
-    if (control || typed.size() != 1 || !typed[0].isDigit() || drag_) return false;
+    if (control || typed.size() != 1 || !typed[0].isDigit() || drag_ || edge_) return false;
     openTurns(typed);
     return true;
 }
@@ -138,7 +138,7 @@ void CutView::keyReleaseEvent(QKeyEvent* event) {
 
 void CutView::focusOutEvent(QFocusEvent* event) {
     space_ = false;
-    if (dragging()) cancelDrag();
+    if (dragging() || edge_) cancelDrag();
     QWidget::focusOutEvent(event);
 }
 
@@ -180,9 +180,9 @@ bool CutView::event(QEvent* event) {
     if (event->type() == QEvent::ShortcutOverride) {
         const auto* key = static_cast<QKeyEvent*>(event);
         const bool plain = !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier));
-        if (plain &&
-            (key->key() == Qt::Key_F || key->key() == Qt::Key_Delete || key->key() == Qt::Key_Space ||
-             (key->key() >= Qt::Key_0 && key->key() <= Qt::Key_9) || (key->key() == Qt::Key_Escape && drag_))) {
+        if (plain && (key->key() == Qt::Key_F || key->key() == Qt::Key_Delete || key->key() == Qt::Key_Space ||
+                      (key->key() >= Qt::Key_0 && key->key() <= Qt::Key_9) ||
+                      (key->key() == Qt::Key_Escape && (drag_ || edge_)))) {
             event->accept();
             return true;
         }

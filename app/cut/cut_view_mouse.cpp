@@ -41,13 +41,17 @@ std::optional<Landing> CutView::landing(const QPointF& at) const {
 }
 
 void CutView::mousePressEvent(QMouseEvent* event) {
-    if (drag_) return;  // another button while dragging
+    if (drag_ || edge_) return;  // another button while dragging
     if (event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && space_)) {
         panFrom_ = event->position();
         setCursor(Qt::ClosedHandCursor);
         return;
     }
     if (event->button() != Qt::LeftButton) return;
+    if (const auto handle = handleAt(event->position())) {
+        edge_ = EdgeDrag{*handle, event->position(), frame().scale, handle->value};
+        return;
+    }
     const auto found = under(event->position());
     const auto next = whatToSelect(event->position());
     const auto* now = selection_.item();
@@ -74,6 +78,13 @@ void CutView::mouseMoveEvent(QMouseEvent* event) {
         update();
         return;
     }
+    if (edge_) return dragEdge(event->position());
+    if (event->buttons() == Qt::NoButton && !space_) {
+        if (const auto handle = handleAt(event->position()))
+            setCursor(handle->edge == Handle::Edge::Thickness ? Qt::SizeHorCursor : Qt::SizeVerCursor);
+        else
+            unsetCursor();
+    }
     if (!drag_ || !(event->buttons() & Qt::LeftButton)) return;
     const double far = (event->position() - drag_->pressed).manhattanLength();
     if (!drag_->moving && far < QApplication::startDragDistance()) return;
@@ -81,6 +92,21 @@ void CutView::mouseMoveEvent(QMouseEvent* event) {
     passOn_.reset();
     setCursor(Qt::ClosedHandCursor);
     dragTo(event->position());
+}
+
+std::optional<Handle> CutView::handleAt(const QPointF& at) const {
+    constexpr double reach = 2;
+    for (const Handle& handle : handles())
+        if (handle.at.adjusted(-reach, -reach, reach, reach).contains(at)) return handle;
+    return std::nullopt;
+}
+
+void CutView::dragEdge(const QPointF& at) {
+    const double value = valueAfter(edge_->handle, at - edge_->pressed, edge_->scale);
+    if (value == edge_->value) return;
+    edge_->value = value;
+    edits_->tryEdge(edge_->handle, value);
+    update();
 }
 
 void CutView::dragTo(const QPointF& at) {
@@ -108,6 +134,7 @@ void CutView::drop() {
 
 void CutView::cancelDrag() {
     drag_.reset();
+    edge_.reset();
     arrived_.reset();
     unsetCursor();
     edits_->cancel();
@@ -124,6 +151,16 @@ void CutView::mouseReleaseEvent(QMouseEvent* event) {
         return;
     }
     if (event->button() != Qt::LeftButton) return;
+    if (edge_) {
+        dragEdge(event->position());
+        const EdgeDrag done = *edge_;
+        edge_.reset();
+        if (done.value != done.handle.value)
+            edits_->setEdge(done.handle, done.value);
+        else
+            edits_->cancel();
+        return update();
+    }
     if (dragging()) {
         dragTo(event->position());
         drop();
