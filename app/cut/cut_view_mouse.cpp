@@ -159,6 +159,8 @@ void CutView::mouseReleaseEvent(QMouseEvent* event) {
             edits_->setEdge(done.handle, done.value);
         else
             edits_->cancel();
+        // A click without a drag means what lies beneath the handle.
+        if (event->position() == done.pressed) selection_.select(whatToSelect(done.pressed));
         return update();
     }
     if (dragging()) {

@@ -39,7 +39,7 @@ std::vector<Handle> handlesOf(const Frame& frame, const design::Design& design, 
     const coil::Box& box = shape->box;
     if (item.barrier() != nullptr) {
         const bool mirrored = shape->leg == 2;
-        add(Handle::Edge::Thickness, frame.point(mirrored ? box.x0 : box.x1, (box.y0 + box.y1) / 2),
+        add(Handle::Edge::Thickness, frame.point(mirrored ? box.x0 : box.x1, box.y0 + 0.75 * box.height()),
             {mirrored ? -1.0 : 1.0, 0});
         return handles;
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plots/plot.h"
 
+#include <array>
 #include <cmath>
 #include <cstring>
 
@@ -27,6 +28,22 @@ QFont smaller(const QFont& font) {
 /// Bit for bit, so that values that are not known count as the same.
 bool sameValues(const std::vector<double>& a, const std::vector<double>& b) {
     return a.size() == b.size() && (a.empty() || std::memcmp(a.data(), b.data(), a.size() * sizeof(double)) == 0);
+}
+
+/// How a stroke is broken; empty: not at all. Curves differ in it as well as in hue, so that they are told apart in
+/// grey. Outside validity the same stroke is drawn with wide gaps, a held curve with short dashes throughout.
+enum class Stroke { Inside, Outside, Held };
+QVector<qreal> dashes(std::size_t index, Stroke stroke) {
+    static const std::array<QVector<qreal>, 4> inside{{{}, {12, 3, 2, 3}, {3, 2}, {12, 3, 2, 3, 2, 3}}},
+        outside{{{8, 5}, {8, 6, 2, 6}, {3, 6}, {8, 6, 2, 6, 2, 6}}};
+    if (stroke == Stroke::Held) return {4, 3};
+    return (stroke == Stroke::Inside ? inside : outside)[index % inside.size()];
+}
+
+QPen penOf(const QColor& colour, std::size_t index, Stroke stroke) {
+    QPen pen(colour, 1);
+    if (const auto pattern = dashes(index, stroke); !pattern.isEmpty()) pen.setDashPattern(pattern);
+    return pen;
 }
 
 bool sameCurves(const analysis::Trace& a, const analysis::Trace& b) {
@@ -243,16 +260,12 @@ void Plot::fill(const analysis::Trace& trace, const std::vector<Shown>& shown, b
             graph->setData(frequency, y, true);
         };
         if (held) {
-            QPen pen(bench::mixed(hue(i), bench::colour(Token::Base), 0.4), 1);
-            pen.setDashPattern({4, 3});
-            add(inside, pen);
+            add(inside, penOf(bench::mixed(hue(i), bench::colour(Token::Base), 0.4), i, Stroke::Held));
             continue;
         }
-        add(inside, QPen(hue(i), 1));
-        QPen dashed(hue(i), 1);
-        dashed.setDashPattern({8, 5});
+        add(inside, penOf(hue(i), i, Stroke::Inside));
         if (std::any_of(outside.begin(), outside.end(), [](double y) { return std::isfinite(y); }))
-            add(outside, dashed);
+            add(outside, penOf(hue(i), i, Stroke::Outside));
     }
 }
 
