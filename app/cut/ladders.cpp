@@ -262,7 +262,7 @@ QString borderTip(const Border& border, const analysis::CoilState& state) {
                   hookUp = QString::fromStdString(state.hookUp);
     return QStringLiteral("Between %1 and %2 (hook-up %3)\n").arg(border.inside, border.outside, hookUp) +
            QStringLiteral(
-               "Ampere-turns %1 for 1 A into %2 with %3 shorted, 10 kHz: all layers from the core to here.\n"
+               "Ampere-turns %1 for 1 A into %2 with %3 shorted, 1 kHz: all layers from the core to here.\n"
                "Their square, over the height of the border, is the leakage field: interleaving keeps them small.\n")
                .arg(number(units::Kind::Current, border.ampereTurns, 3), driven, observed) +
            QStringLiteral(

@@ -54,7 +54,7 @@ double senseOf(const Circuit& c, int driven, const network::ComplexVector& curre
 
 void takeCurrents(const Solved& solved, const Answer::Stages& stages, CoilState& state) {
     const auto& c = solved.network.circuit();
-    const auto in = network::inside(solved.network, layerCurrentFrequency, solved.driven(), solved.observed());
+    const auto in = network::inside(solved.network, layerFrequency, solved.driven(), solved.observed());
     const double sense = senseOf(c, solved.driven(), in.current, in.intoUnit);
     const auto branches = branchesOf(stages);
     for (std::size_t k = 0; k < branches.size(); ++k) {
@@ -67,7 +67,7 @@ void takeCurrents(const Solved& solved, const Answer::Stages& stages, CoilState&
 
 void takeVoltages(const design::Design& design, const Solved& solved, const Answer::Stages& stages, CoilState& state) {
     const auto& c = solved.network.circuit();
-    const auto in = network::inside(solved.network, layerVoltageFrequency, solved.driven());
+    const auto in = network::inside(solved.network, layerFrequency, solved.driven());
     const auto& port = c.ports[static_cast<std::size_t>(solved.driven())];
     const Complex reference = port.common ? Complex(1) : in.potentialOf(port.plus) - in.potentialOf(port.minus);
     const auto volts = [&](int node) { return (in.potentialOf(node) / reference).real(); };

@@ -9,8 +9,8 @@
 
 namespace analysis {
 
-/// Frequencies at which layers are read: the middle of the band, and the one leakage is named at.
-inline constexpr double layerVoltageFrequency = 1e3, layerCurrentFrequency = 10e3;  // Hz
+/// Frequency at which layers are read, Hz: the core's share of the current is small, and capacitances take little yet.
+inline constexpr double layerFrequency = 1e3;
 
 /// One layer of the build.
 struct LayerState {
@@ -30,8 +30,8 @@ struct CoilState {
 };
 
 /// Of the design's first hook-up, from the same network as its figures. Ampere-turns: branch currents times turns with
-/// the observed port shorted at 10 kHz, so that they balance but for the core's share; no load counts. They are what
-/// the leakage field between the two ports is made of. Voltages: real parts at 1 kHz with everything connected as the
+/// the observed port shorted, so that they balance but for the core's share; no load counts. They are what
+/// the leakage field between the two ports is made of. Voltages: real parts with everything connected as the
 /// hook-up says, referred to the driven port's (a common drive's: to its EMF).
 [[nodiscard]] CoilState coilState(const design::Design& design, const Answer& answer);
 

@@ -43,7 +43,7 @@ protected:
     }
     void settle() {
         ASSERT_TRUE(QTest::qWaitFor([this] { return !window->computing() && window->changes().settled(); }, 20000));
-        QTest::qWait(1);
+        QTest::qWait(30);  // queued replots
     }
     void picture(const QString& name) {
         const QString folder = COILWRIGHT_BUILD_DIR "/pictures";

@@ -89,7 +89,7 @@ TEST_F(LaddersTest, SwitchedOffThereIsNone) {
 TEST_F(LaddersTest, TheTipSaysWhatTheNumbersAreFor) {
     const QString tip = cut::borderTip(borders.front(), *options.state);
     EXPECT_TRUE(tip.startsWith("Between " + borders.front().inside + " and " + borders.front().outside));
-    EXPECT_TRUE(tip.contains("shorted, 10 kHz")) << tip.toStdString();
+    EXPECT_TRUE(tip.contains("shorted, 1 kHz")) << tip.toStdString();
     EXPECT_TRUE(tip.contains("1 kHz, to earth")) << tip.toStdString();
 }
 
