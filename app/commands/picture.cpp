@@ -55,8 +55,9 @@ std::string picture(const std::vector<std::string>& typed) {
     if (to.empty()) throw units::BadInput(units::Fault{"command line: --to", "no file", "the PNG file to write"});
     const QSize pixels = size.empty() ? QSize(1280, 800) : sizeIn(size);
     const Opened opened = openDesign(arguments.operands.front());
-    bench::applyLook(arguments.flags.contains("--dark") ? bench::Look::Dark : bench::Look::Light);
     bench::BenchWindow window(std::make_shared<const catalog::Catalog>(opened.shop), opened.design, {});
+    // After the window, which wears what it remembers.
+    bench::applyLook(arguments.flags.contains("--dark") ? bench::Look::Dark : bench::Look::Light);
     window.openFile(QString::fromStdString(arguments.operands.front()));
     window.resize(pixels);
     window.show();
