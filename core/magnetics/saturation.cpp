@@ -5,18 +5,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "magnetics/monotone_curve.h"
 #include "magnetics/permeability.h"
 
 namespace magnetics {
 namespace {
 
 constexpr double faraday = 2 * std::numbers::pi / std::numbers::sqrt2;
-
-/// Flux density and its slope against field.
-struct CurvePlace {
-    double flux = 0;
-    double slope = 0;
-};
 
 double secant(const std::vector<catalog::BhPoint>& curve, std::size_t i) {
     return (curve[i + 1].flux - curve[i].flux) / (curve[i + 1].field - curve[i].field);
@@ -28,11 +23,8 @@ double knotSlope(const StackBlock& block, std::size_t i) {
     const std::vector<catalog::BhPoint>& curve = block.curve;
     if (i == 0) return std::min(mu0 * block.initialPermeability, 3 * secant(curve, 0));
     if (i + 1 == curve.size()) return std::min(mu0, 3 * secant(curve, i - 1));
-    const double before = curve[i].field - curve[i - 1].field;
-    const double after = curve[i + 1].field - curve[i].field;
-    const double weightBefore = before + 2 * after;
-    const double weightAfter = 2 * before + after;
-    return (weightBefore + weightAfter) / (weightBefore / secant(curve, i - 1) + weightAfter / secant(curve, i));
+    return innerSlope(curve[i].field - curve[i - 1].field, secant(curve, i - 1), curve[i + 1].field - curve[i].field,
+                      secant(curve, i));
 }
 
 CurvePlace onPoints(const StackBlock& block, double field) {
@@ -41,15 +33,9 @@ CurvePlace onPoints(const StackBlock& block, double field) {
                                         [](double h, const catalog::BhPoint& point) { return h < point.field; });
     if (above == curve.end()) return {curve.back().flux + mu0 * (field - curve.back().field), mu0};
     const std::size_t i = static_cast<std::size_t>(above - curve.begin()) - 1;
-    const double step = curve[i + 1].field - curve[i].field;
-    const double mean = secant(curve, i);
-    const double low = knotSlope(block, i);
-    const double high = knotSlope(block, i + 1);
-    const double t = (field - curve[i].field) / step;
-    // Newton form of the Hermite cubic: exact at both ends.
-    const double bend = 3 * mean - 2 * low - high;
-    const double twist = low + high - 2 * mean;
-    return {curve[i].flux + step * t * (low + t * (bend + t * twist)), low + t * (2 * bend + 3 * t * twist)};
+    return CurvePiece{curve[i].field,     curve[i].flux,     knotSlope(block, i),
+                      curve[i + 1].field, curve[i + 1].flux, knotSlope(block, i + 1)}
+        .at(field);
 }
 
 /// Place on the alloy's curve at field >= 0.
@@ -73,7 +59,12 @@ double fluxAtVoltage(double volts, double frequency, double turns, double area) 
 }
 
 double fluxAtField(const StackBlock& block, double field) noexcept {
-    return std::copysign(onCurve(block, std::abs(field)).flux, field);
+    return curveAtField(block, field).value;
+}
+
+CurvePlace curveAtField(const StackBlock& block, double field) noexcept {
+    const CurvePlace place = onCurve(block, std::abs(field));
+    return {std::copysign(place.value, field), place.slope};
 }
 
 double blockFlux(const CoreModel& core, const StackBlock& block, double appliedField) noexcept {
@@ -86,13 +77,13 @@ double blockFlux(const CoreModel& core, const StackBlock& block, double appliedF
     double field = applied / (1 + air * onCurve(block, 0).slope);
     for (int round = 0; round < 100 && high - low > 1e-15 * high; ++round) {
         const CurvePlace place = onCurve(block, field);
-        const double excess = field + air * place.flux - applied;
+        const double excess = field + air * place.value - applied;
         if (std::abs(excess) <= 1e-14 * applied) break;
         (excess > 0 ? high : low) = field;
         const double next = field - excess / (1 + air * place.slope);
         field = next > low && next < high ? next : (low + high) / 2;
     }
-    return std::copysign(onCurve(block, field).flux, appliedField);
+    return std::copysign(onCurve(block, field).value, appliedField);
 }
 
 double meanFlux(const CoreModel& core, double appliedField) noexcept {

@@ -2,6 +2,7 @@
 // How much flux the core takes.
 #pragma once
 
+#include "magnetics/monotone_curve.h"
 #include "magnetics/stack.h"
 
 namespace magnetics {
@@ -21,6 +22,8 @@ namespace magnetics {
 ///
 /// which starts with mu0 mu_i and ends at J_s + mu0 H. Saturation 0 (unknown): B = mu0 mu_i H. Anhysteretic: no loop.
 [[nodiscard]] double fluxAtField(const StackBlock& block, double field) noexcept;
+/// The same with its slope dB/dH.
+[[nodiscard]] CurvePlace curveAtField(const StackBlock& block, double field) noexcept;
 
 /// Flux density in one block's sheets, T, when N I / l = `appliedField`, A/m, drives path and joints in series
 /// (Ampere):

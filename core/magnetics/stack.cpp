@@ -11,6 +11,8 @@ namespace {
 
 constexpr int jointsInPath = 2;
 constexpr double smallestFringingJoint = 50e-6;  // m
+constexpr double breakOfJoint = 10e-6;           // m
+constexpr double lapOfJoint = 1e-3;              // m
 
 void note(CoreModel& core, const std::string& sentence) {
     core.why += (core.why.empty() ? "" : "; ") + sentence;
@@ -41,6 +43,8 @@ StackBlock blockOf(const design::StackPart& part, const catalog::Alloy& alloy) {
     block.resistivity = alloy.resistivity;
     block.saturation = alloy.saturation;
     block.rayleigh = alloy.rayleigh * part.permeabilityFactor * part.permeabilityFactor;
+    block.coercivity = alloy.coercivity / part.permeabilityFactor;
+    block.remanence = alloy.remanence;
     block.curve = scaledCurve(alloy, part.permeabilityFactor);
     return block;
 }
@@ -85,6 +89,10 @@ CoreModel coreModel(const design::Design& design, const catalog::Catalog& shop) 
     // An interleaved joint's gap is an effective figure already: only air that was put there on purpose fringes.
     if (from.joint == design::Joint::Butt) core.fringing = fringingFactor(from.gap, core.area, sheet->windowHeight);
     core.gap = from.gap / core.fringing;
+    if (from.joint == design::Joint::Interleaved && from.gap > 0) {
+        core.lapBreak = jointsInPath * breakOfJoint;
+        core.lapLength = jointsInPath * lapOfJoint;
+    }
     const double back = (sheet->cut == catalog::SheetCut::UI ? 1 : 2) * std::min(sheet->outerLeg, sheet->yoke);
     if (back < 0.98 * sheet->tongue)
         note(core,

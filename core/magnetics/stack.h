@@ -19,6 +19,8 @@ struct StackBlock {
     double resistivity = 0;          ///< ohm m
     double saturation = 0;           ///< T
     double rayleigh = 0;             ///< m/A, 0 unknown
+    double coercivity = 0;           ///< A/m, 0 unknown
+    double remanence = 0;            ///< T, 0 unknown
     std::vector<catalog::BhPoint> curve;
     bool operator==(const StackBlock&) const = default;
 };
@@ -28,10 +30,11 @@ struct CoreModel {
     double area = 0;        ///< iron section of the tongue or leg: width x height x stacking factor, m2
     double pathLength = 0;  ///< m
     double outerArea = 0;   ///< shell: iron section of both outer legs together, m2
-    double outerPath =
-        0;                ///< shell: of the path, the part from the tongue's one end round an outer leg to the other, m
-    double gap = 0;       ///< total air in the path with fringing divided out, m
-    double fringing = 1;  ///< factor that was applied
+    double outerPath = 0;   ///< shell: part of the path from the tongue's one end round an outer leg to the other, m
+    double gap = 0;         ///< total air in the path with fringing divided out, m
+    double fringing = 1;    ///< factor that was applied
+    double lapBreak = 0;    ///< of interleaved joints: total air between the ends of sheets that meet, m; else 0
+    double lapLength = 0;   ///< of interleaved joints: total path in neighbours that bridge those breaks, m
     std::vector<StackBlock> blocks;
     bool valid = true;
     std::string why;  ///< "alternating sheets are computed as parallel paths", …
@@ -40,7 +43,8 @@ struct CoreModel {
 /// The design's core resolved against its own copies and the catalog. Two legs: section of one leg, the whole path. A
 /// gap of butt joints fringes, the effective gap of interleaved ones does not. A block's permeability factor acts on
 /// its curve too: the same flux density at 1/factor of the field. Blocks of share 0 and parts not found are left out
-/// (the latter, and alternating sheets of different alloys, make it not `valid`).
+/// (the latter, and alternating sheets of different alloys, make it not `valid`). Interleaved joints with an effective
+/// gap are bridged by neighbouring sheets: 2 breaks of 10 um, each bridged over 1 mm (common practice, no source).
 [[nodiscard]] CoreModel coreModel(const design::Design& design, const catalog::Catalog& shop);
 
 /// Effective relative permeability of a path with an air gap: mu_e = mu / (1 + mu g / l); complex mu inside.

@@ -4,31 +4,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
 #include "magnetics/permeability.h"
 #include "magnetics/saturation.h"
-#include "sample_stack.h"
+#include "shipped_alloys.h"
 
 namespace {
 
-const catalog::Catalog& shipped() {
-    static const catalog::Catalog all = [] {
-        std::ostringstream text;
-        text << std::ifstream(std::string(COILWRIGHT_SOURCE_DIR) + "/resources/alloys.json").rdbuf();
-        catalog::Catalog loaded = catalog::load({{"alloys.json", text.str()}});
-        loaded.sheets = sample::shop().sheets;
-        return loaded;
-    }();
-    return all;
-}
-
-magnetics::CoreModel pureStack(const std::string& alloy) {
-    design::Design design = sample::core({{alloy.c_str(), 1}});
-    design.core.gap = 0;
-    return magnetics::coreModel(design, shipped());
-}
+using sample::pureStack;
+using sample::shipped;
 
 double apparent(const magnetics::StackBlock& block, double field) {
     return magnetics::fluxAtField(block, field) / (magnetics::mu0 * field);

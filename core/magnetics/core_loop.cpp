@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "magnetics/core_loop.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "magnetics/permeability.h"
+#include "magnetics/saturation.h"
+
+namespace magnetics {
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+
+/// Root of a rising function with its slope, from a guess: Newton's step where it stays inside what is known to
+/// bracket the root, else halving.
+template <class Function>
+double risingRoot(double guess, double tolerance, const Function& f) {
+    double low = -infinite, high = infinite, x = guess;
+    for (int round = 0; round < 100; ++round) {
+        const CurvePlace place = f(x);
+        if (std::abs(place.value) <= tolerance) return x;
+        (place.value > 0 ? high : low) = x;
+        const double next = x - place.value / place.slope;
+        if (std::abs(next - x) <= 1e-15 * std::abs(x)) return next;
+        x = next > low && next < high ? next : (low + high) / 2;
+    }
+    return x;
+}
+
+}  // namespace
+
+JointDrop::JointDrop(const CoreModel& core, const StackBlock& block) {
+    double linear = core.gap;
+    if (core.lapBreak > 0 && core.lapLength > 0 && core.gap > 0) {
+        const double breakLength = std::max(core.lapBreak, core.gap);
+        // No longer a way through the neighbours than what the small-signal gap leaves room for.
+        const double length = std::min(core.lapLength, block.initialPermeability / (2 / core.gap - 1 / breakLength));
+        std::vector<OddCurve::Knot> knots;
+        const auto add = [&](double field) {
+            const CurvePlace neighbour = curveAtField(block, field);
+            const double flux = (neighbour.value + mu0 * length * field / breakLength) / 2;
+            const double slope = (neighbour.slope + mu0 * length / breakLength) / 2;
+            if (knots.empty() || flux > knots.back().x)
+                knots.push_back({flux, length * field / core.pathLength, length / (core.pathLength * slope)});
+        };
+        const double end = block.curve.size() >= 2 ? block.curve.back().field : 1e5;
+        add(0);
+        for (double field = end * 1e-6; field < 1e3 * end; field *= 1.3) add(field);
+        bridge_ = OddCurve(std::move(knots));
+        linear -= mu0 * core.pathLength * bridge_.at(0).slope;
+    }
+    linear_ = std::max(0.0, linear) / (mu0 * core.pathLength);
+}
+
+CurvePlace JointDrop::at(double flux) const noexcept {
+    CurvePlace drop{linear_ * flux, linear_};
+    if (!bridge_.empty()) {
+        const CurvePlace bridge = bridge_.at(flux);
+        drop.value += bridge.value;
+        drop.slope += bridge.slope;
+    }
+    return drop;
+}
+
+/// A block at a field: its flux density and what its path takes of N I / l, with slopes against the field.
+struct CoreLoop::Trial {
+    CurvePlace flux;
+    CurvePlace applied;
+};
+
+CoreLoop::Trial CoreLoop::trial(const Block& block, const PlayMemory& memory, double field) const {
+    const CurvePlace flux = block.loop.at(memory, field);
+    const CurvePlace drop = block.joint.at(flux.value);
+    return {flux, {field + drop.value, 1 + drop.slope * flux.slope}};
+}
+
+CoreLoop CoreLoop::made(const CoreModel& core, bool withLoops) {
+    CoreLoop made;
+    for (StackBlock block : core.blocks) {
+        if (!withLoops) block.coercivity = 0;
+        made.blocks_.push_back({block.share, SheetLoop(block), JointDrop(core, block)});
+        const std::string& why = made.blocks_.back().loop.why();
+        if (!why.empty()) made.why_ += (made.why_.empty() ? "" : "; ") + block.alloy + ": " + why;
+    }
+    return made;
+}
+
+CoreLoop::CoreLoop(const CoreModel& core) : CoreLoop(made(core, true)) {}
+
+CoreLoop CoreLoop::anhysteretic(const CoreModel& core) {
+    return made(core, false);
+}
+
+CoreLoop::Memory CoreLoop::atRest() const {
+    Memory memory;
+    memory.blocks.resize(blocks_.size());
+    memory.fields.resize(blocks_.size(), 0);
+    return memory;
+}
+
+/// Field in one block at an applied field.
+double CoreLoop::fieldIn(std::size_t block, const Memory& memory, double applied) const {
+    const PlayMemory& from = memory.blocks[block];
+    const Trial now = trial(blocks_[block], from, memory.fields[block]);
+    const double guess = memory.fields[block] + (applied - memory.applied) / now.applied.slope;
+    return risingRoot(guess, 1e-13 * std::abs(applied), [&](double field) {
+        const CurvePlace place = trial(blocks_[block], from, field).applied;
+        return CurvePlace{place.value - applied, place.slope};
+    });
+}
+
+CurvePlace CoreLoop::follow(Memory& memory, double applied) const {
+    CurvePlace mean;
+    for (std::size_t k = 0; k < blocks_.size(); ++k) {
+        const double field = fieldIn(k, memory, applied);
+        const Trial there = trial(blocks_[k], memory.blocks[k], field);
+        mean.value += blocks_[k].share * there.flux.value;
+        mean.slope += blocks_[k].share * there.flux.slope / there.applied.slope;
+        blocks_[k].loop.follow(memory.blocks[k], field);
+        memory.fields[k] = field;
+    }
+    memory.applied = applied;
+    return mean;
+}
+
+/// With one block: its field where B + weight N I / l = wave.
+double CoreLoop::fieldAlone(const Memory& memory, double wave, double weight) const {
+    const Block& block = blocks_.front();
+    return risingRoot(memory.fields.front(), 1e-13 * std::abs(wave), [&](double field) {
+        const Trial there = trial(block, memory.blocks.front(), field);
+        return CurvePlace{there.flux.value + weight * there.applied.value - wave,
+                          there.flux.slope + weight * there.applied.slope};
+    });
+}
+
+CurvePlace CoreLoop::followWave(Memory& memory, double wave, double weight) const {
+    if (blocks_.empty()) {
+        memory.applied = wave / weight;
+        return {};
+    }
+    if (blocks_.size() == 1) {
+        const double field = fieldAlone(memory, wave, weight);
+        const Trial there = trial(blocks_.front(), memory.blocks.front(), field);
+        blocks_.front().loop.follow(memory.blocks.front(), field);
+        memory.fields.front() = field;
+        memory.applied = there.applied.value;
+        return {blocks_.front().share * there.flux.value,
+                blocks_.front().share * there.flux.slope / there.applied.slope};
+    }
+    const double applied = risingRoot(memory.applied, 1e-12 * std::abs(wave), [&](double tried) {
+        CurvePlace sum{weight * tried - wave, weight};
+        for (std::size_t k = 0; k < blocks_.size(); ++k) {
+            const Trial there = trial(blocks_[k], memory.blocks[k], fieldIn(k, memory, tried));
+            sum.value += blocks_[k].share * there.flux.value;
+            sum.slope += blocks_[k].share * there.flux.slope / there.applied.slope;
+        }
+        return sum;
+    });
+    return follow(memory, applied);
+}
+
+double CoreLoop::initialSlope() const noexcept {
+    double slope = 0;
+    for (const Block& block : blocks_) {
+        const Trial rest = trial(block, {}, 0);
+        slope += block.share * rest.flux.slope / rest.applied.slope;
+    }
+    return slope;
+}
+
+bool CoreLoop::hysteretic() const noexcept {
+    return std::any_of(blocks_.begin(), blocks_.end(), [](const Block& b) { return b.loop.hysteretic(); });
+}
+
+double loopArea(const std::vector<double>& field, const std::vector<double>& flux) noexcept {
+    double area = 0;
+    for (std::size_t i = 0; i < field.size(); ++i) {
+        const std::size_t next = i + 1 == field.size() ? 0 : i + 1;
+        area += (field[i] + field[next]) / 2 * (flux[next] - flux[i]);
+    }
+    return area;
+}
+
+}  // namespace magnetics
