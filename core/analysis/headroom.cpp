@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "analysis/distortion.h"
 #include "analysis/figure_making.h"
 #include "magnetics/saturation.h"
 #include "units/text.h"
@@ -11,11 +12,7 @@
 namespace analysis {
 
 double designKneeFlux(const design::Design& design, const Answer::Stages& stages) {
-    double ampereTurns = 0;
-    for (const auto& direct : design.conditions.directCurrents)
-        if (const auto* winding = design::winding(design, direct.winding))
-            ampereTurns += direct.current * design::seriesTurns(design, *winding);
-    return magnetics::kneeFlux(*stages.core, std::abs(ampereTurns) / stages.core->pathLength);
+    return magnetics::kneeFlux(*stages.core, std::abs(directFieldOf(design, *stages.core)));
 }
 
 MaximumLevel maximumLevel(const design::Design& design, const Solved& solved, const Answer::Stages& stages,

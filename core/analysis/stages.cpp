@@ -119,6 +119,7 @@ void Pipeline::computeFields() {
     const bool sameCore = old != nullptr && *old->core == *core;
     if (!sameCore) note(Stage::Core);
     now_->core = sameCore ? old->core : core;
+    now_->loop = sameCore ? old->loop : std::make_shared<const magnetics::CoreLoop>(*core);
     cutLayers();
 }
 

@@ -9,6 +9,7 @@
 #include "field/capacitance.h"
 #include "field/leakage.h"
 #include "field/winding_loss.h"
+#include "magnetics/core_loop.h"
 #include "magnetics/stack.h"
 #include "network/build.h"
 #include "network/solve.h"
@@ -53,6 +54,7 @@ struct Answer::Stages {
     std::shared_ptr<const field::CapacitanceResult> capacitance;
     std::shared_ptr<const field::ProximityForm> proximity;  ///< null: assumption is off
     std::shared_ptr<const magnetics::CoreModel> core;
+    std::shared_ptr<const magnetics::CoreLoop> loop;              ///< of `core`, in large fields
     std::map<std::string, std::shared_ptr<const Solved>> solved;  ///< by hook-up name
     std::vector<units::Figure> windingFigures;
 };

@@ -103,9 +103,7 @@ CoreLoop::Memory CoreLoop::atRest() const {
 /// Field in one block at an applied field.
 double CoreLoop::fieldIn(std::size_t block, const Memory& memory, double applied) const {
     const PlayMemory& from = memory.blocks[block];
-    const Trial now = trial(blocks_[block], from, memory.fields[block]);
-    const double guess = memory.fields[block] + (applied - memory.applied) / now.applied.slope;
-    return risingRoot(guess, 1e-13 * std::abs(applied), [&](double field) {
+    return risingRoot(memory.fields[block], 1e-13 * std::abs(applied), [&](double field) {
         const CurvePlace place = trial(blocks_[block], from, field).applied;
         return CurvePlace{place.value - applied, place.slope};
     });
@@ -128,7 +126,8 @@ CurvePlace CoreLoop::follow(Memory& memory, double applied) const {
 /// With one block: its field where B + weight N I / l = wave.
 double CoreLoop::fieldAlone(const Memory& memory, double wave, double weight) const {
     const Block& block = blocks_.front();
-    return risingRoot(memory.fields.front(), 1e-13 * std::abs(wave), [&](double field) {
+    const double guess = memory.fields.front() + (memory.steepness > 0 ? (wave - memory.wave) / memory.steepness : 0);
+    return risingRoot(guess, 1e-12 * std::abs(wave), [&](double field) {
         const Trial there = trial(block, memory.blocks.front(), field);
         return CurvePlace{there.flux.value + weight * there.applied.value - wave,
                           there.flux.slope + weight * there.applied.slope};
@@ -146,10 +145,44 @@ CurvePlace CoreLoop::followWave(Memory& memory, double wave, double weight) cons
         blocks_.front().loop.follow(memory.blocks.front(), field);
         memory.fields.front() = field;
         memory.applied = there.applied.value;
+        memory.wave = wave;
+        memory.steepness = there.flux.slope + weight * there.applied.slope;
         return {blocks_.front().share * there.flux.value,
                 blocks_.front().share * there.flux.slope / there.applied.slope};
     }
-    const double applied = risingRoot(memory.applied, 1e-12 * std::abs(wave), [&](double tried) {
+    const double applied = appliedTogether(memory, wave, weight);
+    const CurvePlace mean = follow(memory, applied);
+    memory.wave = wave;
+    memory.steepness = weight + mean.slope;
+    return mean;
+}
+
+/// Applied field where B + weight N I / l = wave: Newton's method for all blocks' fields at once, which memory's fields
+/// are left at; where that does not settle, one block inside the other with brackets.
+double CoreLoop::appliedTogether(Memory& memory, double wave, double weight) const {
+    constexpr double tolerance = 1e-12;
+    const std::vector<double> before = memory.fields;
+    double applied = memory.applied + (memory.steepness > 0 ? (wave - memory.wave) / memory.steepness : 0);
+    for (int round = 0; round < 12; ++round) {
+        double rest = wave - weight * applied, slope = weight, off = 0;
+        std::vector<Trial> trials;
+        for (std::size_t k = 0; k < blocks_.size(); ++k) {
+            trials.push_back(trial(blocks_[k], memory.blocks[k], memory.fields[k]));
+            const Trial& now = trials.back();
+            const double through = blocks_[k].share * now.flux.slope / now.applied.slope;
+            const double lacks = applied - now.applied.value;
+            rest -= blocks_[k].share * now.flux.value + through * lacks;
+            slope += through;
+            off = std::max(off, std::abs(through * lacks));
+        }
+        if (off + std::abs(rest) <= tolerance * std::abs(wave)) return applied;
+        const double step = rest / slope;
+        for (std::size_t k = 0; k < blocks_.size(); ++k)
+            memory.fields[k] += (applied + step - trials[k].applied.value) / trials[k].applied.slope;
+        applied += step;
+    }
+    memory.fields = before;
+    return risingRoot(memory.applied, tolerance * std::abs(wave), [&](double tried) {
         CurvePlace sum{weight * tried - wave, weight};
         for (std::size_t k = 0; k < blocks_.size(); ++k) {
             const Trial there = trial(blocks_[k], memory.blocks[k], fieldIn(k, memory, tried));
@@ -158,7 +191,6 @@ CurvePlace CoreLoop::followWave(Memory& memory, double wave, double weight) cons
         }
         return sum;
     });
-    return follow(memory, applied);
 }
 
 double CoreLoop::initialSlope() const noexcept {

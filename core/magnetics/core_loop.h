@@ -41,6 +41,8 @@ public:
         std::vector<PlayMemory> blocks;
         std::vector<double> fields;  ///< H_k, A/m
         double applied = 0;          ///< N I / l, A/m
+        double wave = 0;             ///< the last one followed, with its slope against the field: a first guess
+        double steepness = 0;
     };
     [[nodiscard]] Memory atRest() const;
     /// Goes to an applied field; mean flux density, T, and its slope there.
@@ -63,6 +65,7 @@ private:
     [[nodiscard]] static CoreLoop made(const CoreModel& core, bool withLoops);
     [[nodiscard]] Trial trial(const Block& block, const PlayMemory& memory, double field) const;
     [[nodiscard]] double fieldAlone(const Memory& memory, double wave, double weight) const;
+    [[nodiscard]] double appliedTogether(Memory& memory, double wave, double weight) const;
     [[nodiscard]] double fieldIn(std::size_t block, const Memory& memory, double applied) const;
     std::vector<Block> blocks_;
     std::string why_;

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the core's loop adds to a sine.
+#pragma once
+
+#include <array>
+
+#include "analysis/core_view.h"
+#include "analysis/harmonic_balance.h"
+#include "analysis/stages.h"
+
+namespace analysis {
+
+inline constexpr int firstHarmonic = 2, lastHarmonic = 7;  ///< that are told one by one
+/// Predicted harmonics are right to some 6 dB unless the alloy's loop was measured (common practice, no source).
+inline constexpr double distortionUncertainty = 6;
+
+/// A hook-up driven with a sine.
+struct Driven {
+    double emf = 0;                   ///< V rms
+    double level = 0;                 ///< dBu of the fundamental where the brief counts levels
+    double thd = 0;                   ///< share: root of the sum of squares of harmonics 2 to 15 over the fundamental
+    std::array<double, 6> harmonics;  ///< 2 to 7, dB below (negative) the fundamental; -infinity: none
+    double inductance = 0;            ///< of one turn, H: Re of flux over applied ampere-turns, fundamental
+    Cycle cycle;
+};
+
+/// A hook-up with its core's loop. Harmonics are those of the voltage at the observed port (at the driven one where
+/// none is observed): the drop of the distorted magnetising current over all that the core sees. In each core turn
+///
+///     j k w A B_k / Z(k w) + (l H_k - A B_k / Lambda_0) = s_k,   s_1 = V_core / Z(w),
+///
+/// Z the impedance at one turn with the linear core in place, V_core the core's voltage a turn in the linear network,
+/// Lambda_0 the core's small-signal static inductance of a turn; the bracket is the current that the linear core does
+/// not ask for, and Z's transfer makes the harmonics of it. The sheets' eddy field stays in the network as of small
+/// signal: exact at low level, and classical eddy loss at any level below the sheet's corner; above it marked.
+class LargeSignal {
+public:
+    LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages,
+                std::stop_token stop = {});
+    /// The steady state at a source EMF of `emf` V rms; `start` a neighbour or null.
+    [[nodiscard]] Driven at(double frequency, double emf, const Cycle* start = nullptr) const;
+    /// Source EMF, V rms, that makes a level where the brief counts levels, in the linear network.
+    [[nodiscard]] double emfForLevel(double frequency, double dbu) const;
+    /// Direct ampere-turns over the path, A/m.
+    [[nodiscard]] double directField() const noexcept { return direct_; }
+    /// Least eddy corner of the stack's sheets, Hz: above, a static loop is short.
+    [[nodiscard]] double eddyCorner() const noexcept { return corner_; }
+    /// Why results are less certain, "" if they are not.
+    [[nodiscard]] std::string why() const;
+
+private:
+    [[nodiscard]] network::Complex transfer(double frequency) const;  // from EMF to the level's point
+    const Solved& solved_;
+    const Answer::Stages& stages_;
+    design::LevelAt levelAt_;
+    CoreView view_;
+    int driven_, observed_;
+    double direct_ = 0, corner_ = 0;
+};
+
+/// True where a hook-up has a drive that goes through its core.
+[[nodiscard]] bool drivesCore(const Solved& solved);
+
+/// Direct ampere-turns of the design's conditions over the core's path, A/m.
+[[nodiscard]] double directFieldOf(const design::Design& design, const magnetics::CoreModel& core);
+
+}  // namespace analysis
