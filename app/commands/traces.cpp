@@ -21,6 +21,15 @@ std::string picture(const std::string& trace, const analysis::AnswerPtr& answer,
     return plots::plotPng(plot, pictureSize);
 }
 
+/// 20 frequencies from 20 Hz to 20 kHz at 20 levels up to 24 dB above the operating level.
+std::string distortion(const design::Design& design, const analysis::Answer& answer) {
+    constexpr int count = 20;
+    std::vector<double> levels;
+    for (int i = 0; i < count; ++i) levels.push_back(design.brief.operatingLevel + 24 - 3.0 * (count - 1 - i));
+    return plots::distortionCsv(
+        analysis::distortionTable(design, answer, analysis::logarithmicGrid(20, 20e3, count), levels));
+}
+
 }  // namespace
 
 std::string traces(const std::vector<std::string>& typed) {
@@ -42,7 +51,8 @@ std::string traces(const std::vector<std::string>& typed) {
     };
     if (arguments.flags.contains("--pictures")) bench::applyLook(bench::Look::Light);
     for (const auto& trace : answer->traces) {
-        put(trace->name + ".csv", plots::traceCsv(*trace));
+        const bool table = trace->name == "distortion";
+        put(trace->name + ".csv", table ? distortion(*opened.design, *answer) : plots::traceCsv(*trace));
         if (arguments.flags.contains("--pictures"))
             put(trace->name + ".png", picture(trace->name, answer, opened.design));
     }

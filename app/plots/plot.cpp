@@ -47,7 +47,7 @@ QPen penOf(const QColor& colour, std::size_t index, Stroke stroke) {
 }
 
 bool sameCurves(const analysis::Trace& a, const analysis::Trace& b) {
-    if (a.frequency != b.frequency || a.curves.size() != b.curves.size() || a.valid != b.valid ||
+    if (a.axis != b.axis || a.frequency != b.frequency || a.curves.size() != b.curves.size() || a.valid != b.valid ||
         a.validFrom != b.validFrom || a.validTo != b.validTo || a.hookUp != b.hookUp)
         return false;
     for (std::size_t i = 0; i < a.curves.size(); ++i)
@@ -97,7 +97,8 @@ void Plot::build() {
     unitRight_->setPositionAlignment(Qt::AlignRight | Qt::AlignBottom);
     xAxis->setScaleType(QCPAxis::stLogarithmic);
     xAxis->setTicker(QSharedPointer<PrefixedLogTicker>::create());
-    xAxis->setRange(frequencyLow, frequencyHigh);
+    band_ = {frequencyLow, frequencyHigh};
+    xAxis->setRange(band_);
     xAxis->setLabel(tr("frequency, Hz"));
     for (QCPAxis* axis : {xAxis, yAxis, yAxis2}) {
         axis->setSubTicks(axis == xAxis);
@@ -208,6 +209,7 @@ bool Plot::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr
 void Plot::drawCurves() {
     clearGraphs();
     shown_.clear();
+    setAxis();
     if (!trace_) return labels_->show({});
     shown_ = choose(*trace_);
     const auto right = std::find_if(shown_.begin(), shown_.end(), [](const Shown& s) { return s.right; });
@@ -224,6 +226,24 @@ void Plot::drawCurves() {
     showLabels();
 }
 
+void Plot::setAxis() {
+    const analysis::Axis axis = trace_ ? trace_->axis : analysis::Axis{};
+    if (axis != axis_) {
+        axis_ = axis;
+        cursorAt_ = std::numeric_limits<double>::quiet_NaN();
+        cursor_->setVisible(false);
+        xAxis->setScaleType(axis.logarithmic ? QCPAxis::stLogarithmic : QCPAxis::stLinear);
+        if (axis.logarithmic)
+            xAxis->setTicker(QSharedPointer<PrefixedLogTicker>::create());
+        else
+            xAxis->setTicker(QSharedPointer<PlainTicker>::create(takesPrefix(axis.unit)));
+        const QString label = QString::fromStdString(axis.label);
+        xAxis->setLabel(axis.unit.empty() ? label : label + QStringLiteral(", ") + unitText(axis.unit));
+        fitted_ = false;
+        if (overFrequency()) xAxis->setRange(band_);
+    }
+}
+
 void Plot::setScale(QCPAxis* axis, const analysis::Curve* curve) {
     QCPItemText* unit = axis == yAxis ? unitLeft_ : unitRight_;
     unit->setText(curve ? unitText(curve->unit) : QString());
@@ -231,7 +251,7 @@ void Plot::setScale(QCPAxis* axis, const analysis::Curve* curve) {
     if (!curve) return;
     axis->setScaleType(curve->logarithmic ? QCPAxis::stLogarithmic : QCPAxis::stLinear);
     if (curve->logarithmic)
-        axis->setTicker(QSharedPointer<PrefixedLogTicker>::create());
+        axis->setTicker(QSharedPointer<PrefixedLogTicker>::create(takesPrefix(curve->unit)));
     else if (curve->unit == "deg")
         axis->setTicker(QSharedPointer<DegreeTicker>::create());
     else
@@ -275,7 +295,8 @@ void Plot::showMasks() {
         offset = valueAt(trace_->frequency, *shown_.front().curve, 1000);
         if (!std::isfinite(offset)) offset = 0;
     }
-    const bool applies = !shown_.empty() && !trace_->curves.empty() && shown_.front().curve == &trace_->curves.front();
+    const bool applies = overFrequency() && !shown_.empty() && !trace_->curves.empty() &&
+                         shown_.front().curve == &trace_->curves.front();
     mask_->show(applies ? maskPoints_ : std::vector<design::MaskPoint>{}, offset);
 }
 

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One chart over frequency: curves of one trace, their held forerunners, masks and the cursor.
+// One chart, mostly over frequency: curves of one trace, their held forerunners, masks and the cursor.
 #pragma once
 
 #include <qcustomplot.h>
 
+#include <cmath>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -36,9 +38,11 @@ public:
     void hold(const analysis::AnswerPtr& held);
     [[nodiscard]] bool holding() const { return held_ != nullptr; }
 
-    void placeCursor(double frequency);  ///< Hz; 0: no cursor
+    /// Whether it shares its axis with other plots over frequency; else cursor and band are its own.
+    [[nodiscard]] bool overFrequency() const { return axis_.isFrequency(); }
+    void placeCursor(double frequency);  ///< Hz; 0: no cursor. Nothing happens where frequency is not the axis
     void showBand(const QCPRange& band);
-    void fit();  ///< value axes to the curves in sight
+    void fit();  ///< value axes to the curves in sight, an axis of its own to the whole trace
     void recolour();
 
     [[nodiscard]] const analysis::Trace* trace() const { return trace_.get(); }
@@ -69,6 +73,9 @@ private:
     };
     void build();
     void drawCurves();
+    void setAxis();
+    void moveCursor(double place);  // NaN: no cursor
+    [[nodiscard]] bool hasCursor() const { return std::isfinite(cursorAt_); }
     void fill(const analysis::Trace& trace, const std::vector<Shown>& shown, bool held);
     void showMasks();
     void showLabels();
@@ -90,7 +97,9 @@ private:
     QCPItemStraightLine* cursor_ = nullptr;
     QCPItemText* unitLeft_ = nullptr;
     QCPItemText* unitRight_ = nullptr;
-    double cursorAt_ = 0;
+    analysis::Axis axis_;
+    QCPRange band_;  // of frequency
+    double cursorAt_ = std::numeric_limits<double>::quiet_NaN();
     bool fitted_ = false;
     bool zoomedByHand_ = false;
 };

@@ -13,19 +13,24 @@ constexpr double stepsPerDecade = 50;
 }  // namespace
 
 void Plot::placeCursor(double frequency) {
-    if (frequency == cursorAt_) return;
-    cursorAt_ = frequency;
-    cursor_->setVisible(frequency > 0);
-    if (frequency > 0) {
-        cursor_->point1->setCoords(frequency, yAxis->range().lower);
-        cursor_->point2->setCoords(frequency, yAxis->range().upper);
+    if (overFrequency()) moveCursor(frequency > 0 ? frequency : std::numeric_limits<double>::quiet_NaN());
+}
+
+void Plot::moveCursor(double place) {
+    if (place == cursorAt_ || (!std::isfinite(place) && !hasCursor())) return;
+    cursorAt_ = place;
+    cursor_->setVisible(hasCursor());
+    if (hasCursor()) {
+        cursor_->point1->setCoords(place, yAxis->range().lower);
+        cursor_->point2->setCoords(place, yAxis->range().upper);
     }
     layer(QStringLiteral("overlay"))->replot();
     emit wordsChanged();
 }
 
 void Plot::showBand(const QCPRange& band) {
-    if (band == xAxis->range()) return;
+    band_ = band;
+    if (!overFrequency() || band == xAxis->range()) return;
     xAxis->setRange(band);
     replot(QCustomPlot::rpQueuedReplot);
 }
@@ -34,6 +39,8 @@ void Plot::fit() {
     if (!trace_ || shown_.empty()) return;
     std::vector<const analysis::Curve*> left, right;
     for (const Shown& s : shown_) (s.right ? right : left).push_back(s.curve);
+    if (!overFrequency() && trace_->frequency.size() > 1)
+        xAxis->setRange(trace_->frequency.front(), trace_->frequency.back());
     const QCPRange band = xAxis->range();
     if (!left.empty()) yAxis->setRange(roundRange(*trace_, left, band.lower, band.upper));
     if (!right.empty()) yAxis2->setRange(roundRange(*trace_, right, band.lower, band.upper));
@@ -51,14 +58,23 @@ void Plot::zoomTo(const QRect& rect) {
     }
     replot(QCustomPlot::rpQueuedReplot);
     if (rect.width() < smallestZoom) return;
+    if (!overFrequency()) {
+        xAxis->setRange(xAxis->pixelToCoord(rect.left()), xAxis->pixelToCoord(rect.right()));
+        zoomedByHand_ = true;
+        return;
+    }
     emit bandAsked(
         {std::max(xAxis->pixelToCoord(rect.left()), 1e-3), std::min(xAxis->pixelToCoord(rect.right()), 1e9)});
 }
 
 void Plot::mouseMoveEvent(QMouseEvent* event) {
     QCustomPlot::mouseMoveEvent(event);
-    if (event->buttons() == Qt::NoButton && axisRect()->rect().contains(event->pos()))
-        emit cursorAsked(xAxis->pixelToCoord(event->position().x()));
+    if (event->buttons() != Qt::NoButton || !axisRect()->rect().contains(event->pos())) return;
+    const double place = xAxis->pixelToCoord(event->position().x());
+    if (overFrequency())
+        emit cursorAsked(place);
+    else
+        moveCursor(place);
 }
 
 void Plot::mouseDoubleClickEvent(QMouseEvent*) {
@@ -67,20 +83,29 @@ void Plot::mouseDoubleClickEvent(QMouseEvent*) {
 
 void Plot::leaveEvent(QEvent* event) {
     QCustomPlot::leaveEvent(event);
-    if (!hasFocus()) emit cursorAsked(0);
+    if (hasFocus()) return;
+    if (overFrequency())
+        emit cursorAsked(0);
+    else
+        moveCursor(std::numeric_limits<double>::quiet_NaN());
 }
 
 void Plot::keyPressEvent(QKeyEvent* event) {
     const int direction = event->key() == Qt::Key_Right ? 1 : event->key() == Qt::Key_Left ? -1 : 0;
     const QCPRange band = xAxis->range();
-    if (direction != 0) {
+    if (!overFrequency() && direction != 0) {
+        const double step = band.size() / (event->modifiers() & Qt::ShiftModifier ? 10 : 100);
+        moveCursor(std::clamp((hasCursor() ? cursorAt_ : band.center()) + direction * step, band.lower, band.upper));
+    } else if (!overFrequency() && event->key() == Qt::Key_Escape && hasCursor()) {
+        moveCursor(std::numeric_limits<double>::quiet_NaN());
+    } else if (direction != 0) {
         const double factor =
             std::pow(10, direction * (event->modifiers() & Qt::ShiftModifier ? 10 : 1) / stepsPerDecade);
-        const double from = cursorAt_ > 0 ? cursorAt_ : std::sqrt(band.lower * band.upper);
+        const double from = hasCursor() ? cursorAt_ : std::sqrt(band.lower * band.upper);
         emit cursorAsked(std::clamp(from * factor, band.lower, band.upper));
-    } else if (event->key() == Qt::Key_Home || event->key() == Qt::Key_End) {
+    } else if (overFrequency() && (event->key() == Qt::Key_Home || event->key() == Qt::Key_End)) {
         emit cursorAsked(event->key() == Qt::Key_Home ? band.lower : band.upper);
-    } else if (event->key() == Qt::Key_Escape && cursorAt_ > 0) {
+    } else if (event->key() == Qt::Key_Escape && hasCursor()) {
         emit cursorAsked(0);
     } else if (event->key() == Qt::Key_0) {
         emit fitAsked();

@@ -13,7 +13,9 @@ namespace {
 
 QString numberAt(const analysis::Curve& curve, double value) {
     if (!std::isfinite(value)) return QStringLiteral("–");
-    return shownNumber(units::write(curve.kind, value, 3));
+    const QString number = shownNumber(units::write(curve.kind, value, 3));
+    const bool bare = curve.kind == units::Kind::Number && !curve.unit.empty();
+    return bare ? number + QLatin1Char(' ') + QString::fromStdString(curve.unit) : number;
 }
 
 }  // namespace
@@ -27,11 +29,11 @@ QString Plot::title() const {
 
 QString Plot::readout() const {
     if (!trace_ || !answer_) return {};
-    if (cursorAt_ <= 0) return summary(*answer_, *trace_, shownNames());
-    QStringList parts{QString::fromStdString(units::write(units::Kind::Frequency, cursorAt_, 3))};
+    if (!hasCursor()) return summary(*answer_, *trace_, shownNames());
+    QStringList parts{QString::fromStdString(units::write(axis_.kind, cursorAt_, 3))};
     for (const Shown& s : shown_)
         parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
-                     numberAt(*s.curve, valueAt(trace_->frequency, *s.curve, cursorAt_));
+                     numberAt(*s.curve, valueAt(trace_->frequency, *s.curve, cursorAt_, axis_.logarithmic));
     if (!trace_->valid || cursorAt_ < trace_->validFrom || (trace_->validTo > 0 && cursorAt_ > trace_->validTo))
         parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
     return parts.join(QStringLiteral("   "));

@@ -49,7 +49,7 @@ QString extremesOf(const analysis::Trace& trace, const analysis::Curve& curve) {
     const auto at = [&](std::size_t i) {
         return tr("%1 at %2")
             .arg(shownNumber(units::write(curve.kind, curve.y[i], 3)),
-                 QString::fromStdString(units::write(units::Kind::Frequency, trace.frequency[i], 3)));
+                 QString::fromStdString(units::write(trace.axis.kind, trace.frequency[i], 3)));
     };
     return tr("%1 from %2 to %3").arg(QString::fromStdString(curve.label), at(low), at(high));
 }
@@ -60,23 +60,24 @@ QString farthest(const analysis::Trace& held, const analysis::Trace& now, const 
     const analysis::Curve* after = now.curve(name);
     if (!before || !after) return {};
     double most = 0, where = 0;
+    bool found = false;
     for (std::size_t i = 0; i < after->y.size(); ++i) {
         const double f = now.frequency[i];
         if (!band.contains(f)) continue;
-        const double a = valueAt(held.frequency, *before, f), b = after->y[i];
+        const double a = valueAt(held.frequency, *before, f, now.axis.logarithmic), b = after->y[i];
         if (!std::isfinite(a) || !std::isfinite(b)) continue;
         const double apart = after->logarithmic ? (a > 0 ? b / a - 1 : 0) : b - a;
         if (std::abs(apart) > std::abs(most)) {
             most = apart;
             where = f;
+            found = true;
         }
     }
-    if (where == 0) return {};
+    if (!found) return {};
     const QString size = shownNumber(after->logarithmic ? units::write(units::Kind::Share, most, 2)
                                                         : units::write(after->kind, most, 2));
     return tr("%1: at most %2 apart, at %3")
-        .arg(QString::fromStdString(after->label), size,
-             QString::fromStdString(units::write(units::Kind::Frequency, where, 2)));
+        .arg(QString::fromStdString(after->label), size, QString::fromStdString(units::write(now.axis.kind, where, 2)));
 }
 
 /// Figures speak of a trace's first curve; they say nothing where another one is shown.

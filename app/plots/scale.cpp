@@ -69,17 +69,18 @@ QString unitText(const std::string& unit) {
 }
 
 bool takesPrefix(const std::string& unit) {
-    return !unit.empty() && unit != "deg" && !unit.starts_with("dB");
+    return !unit.empty() && unit != "deg" && unit != "%" && !unit.starts_with("dB");
 }
 
-double valueAt(const std::vector<double>& frequency, const analysis::Curve& curve, double f) {
+double valueAt(const std::vector<double>& frequency, const analysis::Curve& curve, double f, bool logarithmic) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     if (frequency.empty() || curve.y.size() != frequency.size() || f < frequency.front() || f > frequency.back())
         return none;
     const auto after = std::lower_bound(frequency.begin(), frequency.end(), f);
     const auto i = static_cast<std::size_t>(after - frequency.begin());
     if (*after == f || i == 0) return curve.y[i];
-    const double share = std::log(f / frequency[i - 1]) / std::log(frequency[i] / frequency[i - 1]);
+    const double low = frequency[i - 1], high = frequency[i];
+    const double share = logarithmic ? std::log(f / low) / std::log(high / low) : (f - low) / (high - low);
     const double a = curve.y[i - 1], b = curve.y[i];
     if (curve.logarithmic && a > 0 && b > 0) return a * std::pow(b / a, share);
     return a + (b - a) * share;

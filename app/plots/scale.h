@@ -20,12 +20,13 @@ inline constexpr double frequencyHigh = 1e6;  ///< Hz
 
 /// The unit for people: "Ω" for "ohm", "°" for "deg".
 [[nodiscard]] QString unitText(const std::string& unit);
-/// Whether numbers of this unit are written with k, M, µ (not dB, dBu, deg, or pure numbers).
+/// Whether numbers of this unit are written with k, M, µ (not dB, dBu, deg, %, or pure numbers).
 [[nodiscard]] bool takesPrefix(const std::string& unit);
 
-/// The value at `f`, between the points straight on a logarithmic frequency axis (and a logarithmic value axis where
-/// the curve has one); NaN outside.
-[[nodiscard]] double valueAt(const std::vector<double>& frequency, const analysis::Curve& curve, double f);
+/// The value at `f`, between the points straight on a logarithmic frequency axis, or a plain one where `logarithmic`
+/// is false (and a logarithmic value axis where the curve has one); NaN outside.
+[[nodiscard]] double valueAt(const std::vector<double>& frequency, const analysis::Curve& curve, double f,
+                             bool logarithmic = true);
 
 /// A range with round ends that holds the curves' finite values between `from` and `to` Hz: whole decades when
 /// logarithmic, multiples of 45 degrees, at most 80 dB below the highest (maximum levels: above
@@ -33,10 +34,16 @@ inline constexpr double frequencyHigh = 1e6;  ///< Hz
 [[nodiscard]] QCPRange roundRange(const analysis::Trace& trace, const std::vector<const analysis::Curve*>& curves,
                                   double from, double to);
 
-/// Logarithmic ticks with prefixes.
+/// Logarithmic ticks, with prefixes or without.
 class PrefixedLogTicker : public QCPAxisTickerLog {
+public:
+    explicit PrefixedLogTicker(bool prefixed = true) : prefixed_(prefixed) {}
+
 protected:
-    QString getTickLabel(double tick, const QLocale&, QChar, int) override { return tickText(tick, true); }
+    QString getTickLabel(double tick, const QLocale&, QChar, int) override { return tickText(tick, prefixed_); }
+
+private:
+    bool prefixed_;
 };
 /// Linear ticks, with prefixes or without.
 class PlainTicker : public QCPAxisTicker {

@@ -8,9 +8,12 @@
 
 namespace plots {
 
-/// First line "frequency_Hz" and the curves' names; then one line a frequency. A value that is not finite is left
-/// empty. Text with a comma, quote or line break stands in quotes.
+/// First line the names of the axis ("frequency_Hz") and of the curves; then one line a place on it. A value that is
+/// not finite is left empty. Text with a comma, quote or line break stands in quotes.
 [[nodiscard]] std::string traceCsv(const analysis::Trace& trace);
+
+/// "frequency_Hz,level_dBu,thd_percent,h2_dB, … h7_dB"; harmonics that are not there are left empty.
+[[nodiscard]] std::string distortionCsv(const std::vector<analysis::DistortionRow>& rows);
 
 /// One cell of a CSV file: a number with nine digits (nothing when it is not finite), or text, quoted where it must be.
 [[nodiscard]] std::string csvCell(double value);

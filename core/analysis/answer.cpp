@@ -2,6 +2,7 @@
 // The door wires the stages and holds no formula.
 #include "analysis/answer.h"
 
+#include "analysis/distortion.h"
 #include "analysis/figure_making.h"
 #include "analysis/promise.h"
 #include "analysis/stages.h"
@@ -63,7 +64,10 @@ void addTraces(Pipeline& pipeline, const design::Design& design, const Question&
     const auto frequencies =
         question.frequencies.empty() ? logarithmicGrid(lowestFrequency, highestFrequency, 600) : question.frequencies;
     pipeline.note(Stage::Traces);
-    const TraceContext context{design, *pipeline.stages().solved.at(hookUp.name), pipeline.stages(), frequencies};
+    const Solved& solved = *pipeline.stages().solved.at(hookUp.name);
+    std::optional<LargeSignal> large;
+    if (drivesCore(solved)) large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
+    const TraceContext context{design, solved, pipeline.stages(), frequencies, large ? &*large : nullptr};
     for (const auto& entry : traceTable()) {
         if (pipeline.stopped()) return;
         if (auto trace = entry.make(context)) answer.traces.push_back(std::move(trace));

@@ -2,6 +2,7 @@
 // The door: a design in, every figure and trace out.
 #pragma once
 
+#include <array>
 #include <map>
 #include <memory>
 #include <optional>
@@ -38,15 +39,27 @@ struct Curve {
     std::vector<std::string> words;  ///< instead of y where the column is text ("limit"); then y is empty
 };
 
-/// One family of curves over frequency, as it goes into one CSV file and one plot.
+/// What the curves of a trace run over.
+struct Axis {
+    std::string name = "frequency_Hz";  ///< column name in CSV
+    std::string label = "frequency";    ///< for people
+    units::Kind kind = units::Kind::Frequency;
+    std::string unit = "Hz";
+    bool logarithmic = true;
+    bool operator==(const Axis&) const = default;
+    [[nodiscard]] bool isFrequency() const { return kind == units::Kind::Frequency; }
+};
+
+/// One family of curves, over frequency unless `axis` says otherwise, as it goes into one CSV file and one plot.
 struct Trace {
     std::string name;   ///< "response", "impedance", "headroom": file name and plot choice
     std::string title;  ///< for people
     std::string hookUp;
     std::vector<std::string> ports;
-    std::vector<double> frequency;
+    Axis axis;
+    std::vector<double> frequency;  ///< Hz, or what `axis` says; rising
     std::vector<Curve> curves;
-    double validFrom = 0;  ///< outside this band curves are drawn dashed
+    double validFrom = 0;  ///< outside this band curves are drawn dashed (frequencies alone)
     double validTo = 0;
     bool valid = true;  ///< false: the whole trace is outside validity
     std::string why;
@@ -98,6 +111,20 @@ using AnswerPtr = std::shared_ptr<const Answer>;
 [[nodiscard]] AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop,
                                const AnswerPtr& previous = {}, std::stop_token stop = {},
                                const Question& question = {});
+
+/// Distortion of the hook-up that an answer shows, at one frequency and level.
+struct DistortionRow {
+    double frequency = 0;             ///< Hz
+    double level = 0;                 ///< dBu of the fundamental where the brief counts levels
+    double thd = 0;                   ///< share; not a number where no steady state was found
+    std::array<double, 6> harmonics;  ///< 2 to 7, dB re the fundamental; -infinity: none
+};
+/// Every frequency at every level; `levels` in dBu as the linear network makes them. Empty where nothing drives the
+/// core. Right to +-6 dB unless the alloy's loop was measured.
+[[nodiscard]] std::vector<DistortionRow> distortionTable(const design::Design& design, const Answer& answer,
+                                                         const std::vector<double>& frequencies,
+                                                         const std::vector<double>& levels,
+                                                         const std::stop_token& stop = {});
 
 /// What can be plotted, in the order of choice: name and title of each kind of trace.
 struct TraceKind {

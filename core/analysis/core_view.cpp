@@ -37,24 +37,26 @@ network::Circuit withSearchCoil(network::Circuit c) {
     return c;
 }
 
+CoreView::CoreView(const network::Circuit& circuit) : network_(withSearchCoil(circuit)) {}
+
 CoreView::CoreView(const network::Circuit& circuit, double from, double to, const std::stop_token& stop)
-    : network_(withSearchCoil(circuit)), from_(from), to_(to), coil_(network_.layout().ports - 1) {
-    constexpr double tolerance = 3e-3;  // leaves some 1e-5 (see Sweep)
+    : CoreView(circuit) {
+    constexpr double tolerance = 3e-2;  // leaves some 1e-4 (see Sweep)
     constexpr int mostSolves = 200;
+    from_ = from;
+    to_ = to;
     sweep_ = network::Sweep::over(network_, from, to, tolerance, mostSolves, stop);
 }
 
-network::Complex CoreView::output(double frequency, int index) const {
-    if (sweep_.converged() && frequency >= from_ && frequency <= to_) return sweep_.value(frequency, index);
-    return network_.solve(frequency)(index);
-}
-
-network::Complex CoreView::impedance(double frequency) const {
-    return output(frequency, network_.layout().voltage(coil_, coil_));
-}
-
-network::Complex CoreView::atPort(double frequency, int port) const {
-    return output(frequency, network_.layout().voltage(coil_, port));
+CoreView::Seen CoreView::at(double frequency) const {
+    const auto layout = network_.layout();
+    const int coil = layout.ports - 1;
+    const bool carried = sweep_.converged() && frequency >= from_ && frequency <= to_;
+    const network::ComplexVector outputs = carried ? sweep_.value(frequency) : network_.solve(frequency);
+    Seen seen;
+    seen.impedance = outputs(layout.voltage(coil, coil));
+    for (int port = 0; port < coil; ++port) seen.atPorts.push_back(outputs(layout.voltage(coil, port)));
+    return seen;
 }
 
 }  // namespace analysis

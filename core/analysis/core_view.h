@@ -11,19 +11,21 @@ namespace analysis {
 /// it stands for an ampere-turn that the linear core does not ask for: what the core's bends and loops add.
 class CoreView {
 public:
+    /// Solves each frequency that is asked for.
+    explicit CoreView(const network::Circuit& circuit);
     /// Carried between frequencies solved from `from` to `to` Hz; beyond, solved anew.
     CoreView(const network::Circuit& circuit, double from, double to, const std::stop_token& stop = {});
-    /// Between the ends of the turn, the linear core and everything else in place, ohm.
-    [[nodiscard]] network::Complex impedance(double frequency) const;
-    /// Voltage at a port of the hook-up for an ampere in the turn, ohm.
-    [[nodiscard]] network::Complex atPort(double frequency, int port) const;
+
+    struct Seen {
+        network::Complex impedance;             ///< between the ends of the turn, all in place, ohm
+        std::vector<network::Complex> atPorts;  ///< voltage at each port of the hook-up for an ampere in the turn, ohm
+    };
+    [[nodiscard]] Seen at(double frequency) const;
 
 private:
-    [[nodiscard]] network::Complex output(double frequency, int index) const;
     network::Prepared network_;
     network::Sweep sweep_;
-    double from_, to_;
-    int coil_;
+    double from_ = 0, to_ = 0;
 };
 
 /// The circuit with one turn of search coil on its core and a port of it, last of all.

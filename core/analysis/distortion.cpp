@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "magnetics/permeability.h"
+#include "network/in_parallel.h"
 #include "units/text.h"
 
 namespace analysis {
@@ -36,18 +37,17 @@ double directFieldOf(const design::Design& design, const magnetics::CoreModel& c
 }
 
 LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages,
-                         std::stop_token stop)
+                         bool sweeping, const std::stop_token& stop)
     : solved_(solved),
       stages_(stages),
       levelAt_(design.brief.levelAt),
-      view_(solved.network.circuit(), viewFrom, viewTo, stop),
+      view_(sweeping ? CoreView(solved.network.circuit(), viewFrom, viewTo, stop) : CoreView(solved.network.circuit())),
       driven_(solved.driven()),
       observed_(solved.observed() >= 0 ? solved.observed() : solved.driven()),
       direct_(directFieldOf(design, *stages.core)),
       corner_(std::numeric_limits<double>::infinity()) {
-    for (const auto& block : stages.core->blocks)
-        corner_ =
-            std::min(corner_, magnetics::eddyCorner(block.initialPermeability, block.resistivity, block.thickness));
+    for (const auto& b : stages.core->blocks)
+        corner_ = std::min(corner_, magnetics::eddyCorner(b.initialPermeability, b.resistivity, b.thickness));
 }
 
 std::string LargeSignal::why() const {
@@ -57,50 +57,54 @@ std::string LargeSignal::why() const {
     return why;
 }
 
-Complex LargeSignal::transfer(double frequency) const {
-    const auto layout = solved_.network.layout();
-    if (levelAt_ == design::LevelAt::Input) return solved_.at(frequency, layout.voltage(driven_, driven_));
-    if (levelAt_ == design::LevelAt::Output) return solved_.at(frequency, layout.voltage(driven_, observed_));
-    return 1;
-}
-
-double LargeSignal::emfForLevel(double frequency, double dbu) const {
-    return units::voltsOfDbu(dbu) / std::abs(transfer(frequency));
-}
-
-Driven LargeSignal::at(double frequency, double emf, const Cycle* start) const {
+LargeSignal::Linear LargeSignal::linear(double frequency) const {
     const auto& core = *stages_.core;
     const auto layout = solved_.network.layout();
     const double lambda = magnetics::turnInductance(core, 0).real();
-    const double half = emf / std::numbers::sqrt2;  // coefficient of the fundamental
-    Surroundings around;
-    around.load.resize(harmonicsSolved + 1);
+    Linear linear;
+    linear.frequency = frequency;
+    linear.around.load.resize(harmonicsSolved + 1);
     for (int k = 1; k <= harmonicsSolved; ++k) {
-        const Complex seen = view_.impedance(k * frequency);
-        around.load[static_cast<std::size_t>(k)] =
-            (angular(k * frequency) / seen - 1 / lambda) * core.area / core.pathLength;
+        linear.seen.push_back(view_.at(k * frequency));
+        linear.around.load[static_cast<std::size_t>(k)] =
+            (angular(k * frequency) / linear.seen.back().impedance - 1 / lambda) * core.area / core.pathLength;
     }
-    const Complex coreVoltage = solved_.at(frequency, layout.coreVoltage(driven_));
-    around.drive = coreVoltage * half / view_.impedance(frequency) / core.pathLength;
-    around.direct = direct_;
+    const network::ComplexVector outputs = solved_.at(frequency);
+    // Half the peak of a sine of 1 V rms.
+    linear.around.drive =
+        outputs(layout.coreVoltage(driven_)) / std::numbers::sqrt2 / linear.seen.front().impedance / core.pathLength;
+    linear.around.direct = direct_;
+    linear.toDriven = outputs(layout.voltage(driven_, driven_));
+    linear.toObserved = outputs(layout.voltage(driven_, observed_));
+    if (levelAt_ == design::LevelAt::Input) linear.toLevel = std::abs(linear.toDriven);
+    if (levelAt_ == design::LevelAt::Output) linear.toLevel = std::abs(linear.toObserved);
+    return linear;
+}
 
+double LargeSignal::emfForLevel(const Linear& linear, double dbu) {
+    return units::voltsOfDbu(dbu) / linear.toLevel;
+}
+
+Driven LargeSignal::at(const Linear& linear, double emf, const Cycle* start) const {
+    const auto& core = *stages_.core;
+    const double lambda = magnetics::turnInductance(core, 0).real();
+    Surroundings around = linear.around;
+    around.drive *= emf;
     Driven result;
     result.emf = emf;
     result.cycle =
         steadyCycle(*stages_.loop, stages_.loop->atRest(), around, start ? start->wave : std::vector<Complex>{});
     const auto& cycle = result.cycle;
-    const auto excess = [&](int k) {
+    const auto voltage = [&](int port, int k) {  // V rms
         const auto i = static_cast<std::size_t>(k);
-        return core.pathLength * cycle.field[i] - core.area * cycle.flux[i] / lambda;
-    };
-    const auto voltage = [&](int port, int k) {
-        Complex v = -view_.atPort(k * frequency, port) * excess(k);
-        if (k == 1) v += solved_.at(frequency, layout.voltage(driven_, port)) * half;
-        return std::numbers::sqrt2 * std::abs(v);
+        const Complex excess = core.pathLength * cycle.field[i] - core.area * cycle.flux[i] / lambda;
+        const Complex drop = linear.seen[i - 1].atPorts[static_cast<std::size_t>(port)] * excess * std::numbers::sqrt2;
+        if (k > 1) return std::abs(drop);
+        return std::abs((port == driven_ ? linear.toDriven : linear.toObserved) * emf - drop);
     };
     const double fundamental = voltage(observed_, 1);
     double sum = 0;
-    for (int k = 2; k <= harmonicsSolved; ++k) {
+    for (int k = firstHarmonic; k <= harmonicsSolved; ++k) {
         const bool any = cycle.flux[static_cast<std::size_t>(k)] != 0.0;
         const double ratio = any ? voltage(observed_, k) / fundamental : 0;
         sum += ratio * ratio;
@@ -112,6 +116,28 @@ Driven LargeSignal::at(double frequency, double emf, const Cycle* start) const {
         units::dbuOfVolts(atEmf ? emf : voltage(levelAt_ == design::LevelAt::Input ? driven_ : observed_, 1));
     result.inductance = (core.area * cycle.flux[1] / (core.pathLength * cycle.field[1])).real();
     return result;
+}
+
+std::vector<DistortionRow> distortionTable(const design::Design& design, const Answer& answer,
+                                           const std::vector<double>& frequencies, const std::vector<double>& levels,
+                                           const std::stop_token& stop) {
+    if (!answer.stages) return {};
+    const auto found = answer.stages->solved.find(answer.hookUp);
+    if (found == answer.stages->solved.end() || !drivesCore(*found->second)) return {};
+    const LargeSignal large(design, *found->second, *answer.stages, true, stop);
+    std::vector<DistortionRow> rows(frequencies.size() * levels.size());
+    network::inParallel(frequencies.size(), [&](std::size_t i) {
+        const auto linear = large.linear(frequencies[i]);
+        Driven before;
+        for (std::size_t k = 0; k < levels.size(); ++k) {
+            if (stop.stop_requested()) return;
+            Driven now = large.at(linear, LargeSignal::emfForLevel(linear, levels[k]), k > 0 ? &before.cycle : nullptr);
+            const double thd = now.cycle.settled ? now.thd : std::numeric_limits<double>::quiet_NaN();
+            rows[i * levels.size() + k] = {frequencies[i], now.level, thd, now.harmonics};
+            before = std::move(now);
+        }
+    });
+    return rows;
 }
 
 }  // namespace analysis

@@ -35,27 +35,39 @@ struct Driven {
 /// signal: exact at low level, and classical eddy loss at any level below the sheet's corner; above it marked.
 class LargeSignal {
 public:
-    LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages,
-                std::stop_token stop = {});
+    /// Sweeping: for many frequencies; else each is solved when asked for.
+    LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages, bool sweeping,
+                const std::stop_token& stop = {});
+
+    /// Everything linear at one frequency, for a source EMF of 1 V rms.
+    struct Linear {
+        double frequency = 0;
+        Surroundings around;               ///< `drive` for 1 V
+        std::vector<CoreView::Seen> seen;  ///< of harmonics 1 … K, at k - 1
+        double toLevel = 1;                ///< V rms where the brief counts levels
+        network::Complex toDriven, toObserved;
+    };
+    [[nodiscard]] Linear linear(double frequency) const;
     /// The steady state at a source EMF of `emf` V rms; `start` a neighbour or null.
-    [[nodiscard]] Driven at(double frequency, double emf, const Cycle* start = nullptr) const;
+    [[nodiscard]] Driven at(const Linear& linear, double emf, const Cycle* start = nullptr) const;
     /// Source EMF, V rms, that makes a level where the brief counts levels, in the linear network.
-    [[nodiscard]] double emfForLevel(double frequency, double dbu) const;
-    /// Direct ampere-turns over the path, A/m.
-    [[nodiscard]] double directField() const noexcept { return direct_; }
+    [[nodiscard]] static double emfForLevel(const Linear& linear, double dbu);
     /// Least eddy corner of the stack's sheets, Hz: above, a static loop is short.
     [[nodiscard]] double eddyCorner() const noexcept { return corner_; }
     /// Why results are less certain, "" if they are not.
     [[nodiscard]] std::string why() const;
+    /// The network seen from the core: the driven port, and where harmonics are told.
+    [[nodiscard]] int driven() const noexcept { return driven_; }
+    [[nodiscard]] int observed() const noexcept { return observed_; }
 
 private:
-    [[nodiscard]] network::Complex transfer(double frequency) const;  // from EMF to the level's point
     const Solved& solved_;
     const Answer::Stages& stages_;
     design::LevelAt levelAt_;
     CoreView view_;
     int driven_, observed_;
-    double direct_ = 0, corner_ = 0;
+    double direct_ = 0;  // A/m
+    double corner_ = 0;
 };
 
 /// True where a hook-up has a drive that goes through its core.

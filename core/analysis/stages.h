@@ -83,6 +83,7 @@ public:
     [[nodiscard]] const std::vector<Stage>& ran() const noexcept { return ran_; }
     void note(Stage stage) { ran_.push_back(stage); }
     [[nodiscard]] bool stopped() const { return stop_.stop_requested(); }
+    [[nodiscard]] const std::stop_token& stopToken() const noexcept { return stop_; }
     [[nodiscard]] const Answer::Stages* previous() const noexcept { return previous_; }
     /// True when everything that figures of windings and hook-ups read is what the previous answer had.
     [[nodiscard]] bool sameFields() const noexcept;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/trace_making.h"
 
+#include <limits>
+
 #include "analysis/figure_making.h"
 
 namespace analysis {
@@ -9,7 +11,13 @@ const std::vector<TraceEntry>& traceTable() {
     static const std::vector<TraceEntry> table{{{"response", "Response"}, responseTrace},
                                                {{"impedance", "Impedance"}, impedanceTrace},
                                                {{"headroom", "Maximum level and headroom"}, headroomTrace},
-                                               {{"noise", "Thermal noise"}, noiseTrace}};
+                                               {{"noise", "Thermal noise"}, noiseTrace},
+                                               {{"distortion", "Distortion"}, distortionTrace},
+                                               {{"distortion_level", "Distortion at 20 Hz"}, distortionLevelTrace},
+                                               {{"inductance_level", "Inductance at 20 Hz"}, inductanceLevelTrace},
+                                               {{"bh_loop", "Loop of the core at 20 Hz"}, loopTrace},
+                                               {{"step", "Step"}, stepTrace},
+                                               {{"square", "Square wave"}, squareTrace}};
     return table;
 }
 
@@ -44,6 +52,16 @@ Trace startTrace(const TraceContext& context, const std::string& name, std::vect
     trace.why = fieldDoubts(context.stages);
     trace.valid = trace.why.empty();
     trace.source = source;
+    return trace;
+}
+
+Trace startTrace(const TraceContext& context, const std::string& name, Axis axis, std::vector<double> along,
+                 std::vector<std::string> ports, const std::string& source) {
+    Trace trace = startTrace(context, name, std::move(ports), source);
+    trace.axis = std::move(axis);
+    trace.frequency = std::move(along);
+    trace.validFrom = -std::numeric_limits<double>::infinity();
+    trace.validTo = std::numeric_limits<double>::infinity();
     return trace;
 }
 

@@ -6,11 +6,14 @@
 
 namespace analysis {
 
+class LargeSignal;
+
 struct TraceContext {
     const design::Design& design;
     const Solved& solved;
     const Answer::Stages& stages;
     const std::vector<double>& frequencies;
+    const LargeSignal* large = nullptr;  ///< null: no drive that goes through the core
 };
 using TraceMaker = std::shared_ptr<const Trace> (*)(const TraceContext&);
 struct TraceEntry {
@@ -19,6 +22,9 @@ struct TraceEntry {
 };
 [[nodiscard]] const std::vector<TraceEntry>& traceTable();
 
+/// A trace over something else than frequency, with its names, hook-up and validity filled in.
+[[nodiscard]] Trace startTrace(const TraceContext& context, const std::string& name, Axis axis,
+                               std::vector<double> along, std::vector<std::string> ports, const std::string& source);
 /// A trace with its names, hook-up, frequencies and validity filled in.
 [[nodiscard]] Trace startTrace(const TraceContext& context, const std::string& name, std::vector<std::string> ports,
                                const std::string& source);
@@ -28,5 +34,11 @@ struct TraceEntry {
 [[nodiscard]] std::shared_ptr<const Trace> impedanceTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> headroomTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> noiseTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> distortionTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> distortionLevelTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> inductanceLevelTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> loopTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> stepTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> squareTrace(const TraceContext& context);
 
 }  // namespace analysis

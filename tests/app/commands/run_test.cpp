@@ -128,6 +128,12 @@ TEST_F(RunTest, TracesAreWrittenWithTheAgreedColumns) {
     EXPECT_EQ(written("a/b/impedance.csv").front(),
               "frequency_Hz,source_side_ohm,source_side_deg,load_side_ohm,load_side_deg");
     EXPECT_EQ(written("a/b/headroom.csv").front(), "frequency_Hz,maximum_level_dBu,headroom_dB,limit");
+    EXPECT_EQ(written("a/b/distortion.csv").front(),
+              "frequency_Hz,level_dBu,thd_percent,h2_dB,h3_dB,h4_dB,h5_dB,h6_dB,h7_dB");
+    EXPECT_EQ(written("a/b/distortion.csv").size(), 401U);
+    EXPECT_EQ(written("a/b/step.csv").front(), "time_s,output");
+    EXPECT_EQ(written("a/b/bh_loop.csv").front(), "field_A_per_m,falling_T,rising_T");
+    EXPECT_EQ(written("a/b/inductance_level.csv").front(), "level_dBu,inductance_H,peak_flux_T");
 }
 
 TEST_F(RunTest, TracesAtAskedFrequencies) {
