@@ -56,7 +56,8 @@ void expectHarmonics(const char* rows, bool withLoop) {
             const std::size_t k = static_cast<std::size_t>(2 * i + 3);
             const double found = 20 * std::log10(double(k) * std::abs(cycle.flux[k] / cycle.flux[1]));
             const double expected = row.at("h3_h5_h7_dB").at(static_cast<std::size_t>(i));
-            if (expected > -80) EXPECT_NEAR(found, expected, 1) << emf << " V, harmonic " << k;
+            if (expected < -80) continue;
+            EXPECT_NEAR(found, expected, 1) << emf << " V, harmonic " << k;
         }
     }
 }
