@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Distortion against frequency and level, inductance against level, and the core's loop.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -29,7 +30,7 @@ void addDoubt(Trace& trace, const std::string& why) {
     if (!why.empty()) trace.why += (trace.why.empty() ? "" : "; ") + why;
 }
 
-/// Columns of distortion for states along an axis.
+/// Columns of distortion for states along an axis; harmonics that are nowhere are left out.
 std::vector<Curve> distortionCurves(const std::vector<Driven>& states) {
     Curve thd{"thd_percent", "distortion", units::Kind::Number, "%", {}, true, {}};
     for (const Driven& state : states)
@@ -43,7 +44,8 @@ std::vector<Curve> distortionCurves(const std::vector<Driven>& states) {
             const bool known = state.cycle.settled && std::isfinite(level);
             curve.y.push_back(known ? level : std::numeric_limits<double>::quiet_NaN());
         }
-        curves.push_back(curve);
+        if (std::any_of(curve.y.begin(), curve.y.end(), [](double y) { return std::isfinite(y); }))
+            curves.push_back(curve);
     }
     return curves;
 }
@@ -66,6 +68,18 @@ std::vector<Driven> overLevel(const TraceContext& context) {
         if (states.empty() || state.level > states.back().level) states.push_back(std::move(state));
     }
     return states;
+}
+
+/// Lowest level, dBu, at which the distortion reaches a share, between states rising in level; not a number if it
+/// stays below. Straight in dB over dB.
+double levelAtDistortion(const std::vector<Driven>& states, double share) {
+    for (std::size_t i = 0; i < states.size(); ++i) {
+        if (!states[i].cycle.settled || states[i].thd < share) continue;
+        if (i == 0) return states[i].level;
+        const Driven &low = states[i - 1], &high = states[i];
+        return low.level + (high.level - low.level) * std::log(share / low.thd) / std::log(high.thd / low.thd);
+    }
+    return std::numeric_limits<double>::quiet_NaN();
 }
 
 Axis levelAxis() {
@@ -102,6 +116,38 @@ std::shared_ptr<const Trace> distortionLevelTrace(const TraceContext& context) {
     Trace trace =
         startTrace(context, "distortion_level", levelAxis(), levelsOf(states), portsOf(context), distortionSource);
     trace.curves = distortionCurves(states);
+    addDoubt(trace, context.large->why());
+    return std::make_shared<const Trace>(std::move(trace));
+}
+
+std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
+    if (!context.large) return nullptr;
+    constexpr int levels = 12;
+    constexpr double lowest = -50, stepDb = 5;  // re the knee
+    const double kneeFlux = designKneeFlux(context.design, context.stages);
+    if (!std::isfinite(kneeFlux)) return nullptr;
+    Trace trace = startTrace(
+        context, "distortion_limit", portsOf(context),
+        std::string("level at which distortion or the stack's knee is reached, whichever first; ") + distortionSource);
+    trace.frequency = logarithmicGrid(10, 1000, 12);
+    const std::array<double, 3> shares{0.001, 0.01, 0.03};
+    trace.curves = {{"level_0.1_percent_dBu", "0.1 %", units::Kind::LevelDbu, "dBu", {}, false, {}},
+                    {"level_1_percent_dBu", "1 %", units::Kind::LevelDbu, "dBu", {}, false, {}},
+                    {"level_3_percent_dBu", "3 %", units::Kind::LevelDbu, "dBu", {}, false, {}}};
+    for (Curve& curve : trace.curves) curve.y.resize(trace.frequency.size());
+    network::inParallel(trace.frequency.size(), [&](std::size_t i) {
+        const auto linear = context.large->linear(trace.frequency[i]);
+        const double knee =
+            maximumLevel(context.design, context.solved, context.stages, kneeFlux, trace.frequency[i]).dbu;
+        std::vector<Driven> states;
+        for (int k = 0; k < levels; ++k) {
+            const double emf = LargeSignal::emfForLevel(linear, knee + lowest + k * stepDb);
+            states.push_back(context.large->at(linear, emf, states.empty() ? nullptr : &states.back().cycle));
+        }
+        for (std::size_t c = 0; c < shares.size(); ++c)
+            trace.curves[c].y[i] = std::fmin(levelAtDistortion(states, shares[c]), knee);
+    });
+    trace.validTo = context.large->eddyCorner();
     addDoubt(trace, context.large->why());
     return std::make_shared<const Trace>(std::move(trace));
 }

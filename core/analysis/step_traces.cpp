@@ -34,8 +34,7 @@ std::shared_ptr<const Trace> stepTrace(const TraceContext& context) {
     const StepResponse step([&](double f) { return transfer(context, f).real(); }, lowestFrequency, highestFrequency);
     Trace trace = startTrace(context, "step", {"time_s", "time", units::Kind::Time, "s", true},
                              logarithmicGrid(1e-6, 1, 600), portsOf(context), timeSource);
-    Curve output{
-        "output", "output for 1 V", units::Kind::Voltage, "V", std::vector<double>(trace.frequency.size()), false, {}};
+    Curve output{"output", "output", units::Kind::Voltage, "V", std::vector<double>(trace.frequency.size()), false, {}};
     network::inParallel(output.y.size(), [&](std::size_t i) { output.y[i] = step.at(trace.frequency[i]); });
     trace.curves = {output};
     return std::make_shared<const Trace>(std::move(trace));
@@ -58,9 +57,9 @@ std::shared_ptr<const Trace> squareTrace(const TraceContext& context) {
                                 false,
                                 {}});
     };
-    add("at_100Hz", "100 Hz, 1 V", 100);
-    add("at_1kHz", "1 kHz, 1 V", 1000);
-    add("at_10kHz", "10 kHz, 1 V", 10e3);
+    add("at_100Hz", "100 Hz", 100);
+    add("at_1kHz", "1 kHz", 1000);
+    add("at_10kHz", "10 kHz", 10e3);
     return std::make_shared<const Trace>(std::move(trace));
 }
 

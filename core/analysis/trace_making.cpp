@@ -8,16 +8,18 @@
 namespace analysis {
 
 const std::vector<TraceEntry>& traceTable() {
-    static const std::vector<TraceEntry> table{{{"response", "Response"}, responseTrace},
-                                               {{"impedance", "Impedance"}, impedanceTrace},
-                                               {{"headroom", "Maximum level and headroom"}, headroomTrace},
-                                               {{"noise", "Thermal noise"}, noiseTrace},
-                                               {{"distortion", "Distortion"}, distortionTrace},
-                                               {{"distortion_level", "Distortion at 20 Hz"}, distortionLevelTrace},
-                                               {{"inductance_level", "Inductance at 20 Hz"}, inductanceLevelTrace},
-                                               {{"bh_loop", "Loop of the core at 20 Hz"}, loopTrace},
-                                               {{"step", "Step"}, stepTrace},
-                                               {{"square", "Square wave"}, squareTrace}};
+    static const std::vector<TraceEntry> table{
+        {{"response", "Response"}, responseTrace},
+        {{"impedance", "Impedance"}, impedanceTrace},
+        {{"headroom", "Maximum level and headroom"}, headroomTrace},
+        {{"noise", "Thermal noise"}, noiseTrace},
+        {{"distortion", "Distortion"}, distortionTrace},
+        {{"distortion_level", "Distortion at 20 Hz"}, distortionLevelTrace},
+        {{"distortion_limit", "Maximum level by distortion or knee"}, distortionLimitTrace},
+        {{"inductance_level", "Inductance at 20 Hz"}, inductanceLevelTrace},
+        {{"bh_loop", "Loop of the core at 20 Hz"}, loopTrace},
+        {{"step", "Step"}, stepTrace},
+        {{"square", "Square wave"}, squareTrace}};
     return table;
 }
 

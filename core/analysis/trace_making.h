@@ -36,6 +36,7 @@ struct TraceEntry {
 [[nodiscard]] std::shared_ptr<const Trace> noiseTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> distortionTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> distortionLevelTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> inductanceLevelTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> loopTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> stepTrace(const TraceContext& context);
