@@ -55,7 +55,7 @@ StepResponse::StepResponse(const std::function<double(double)>& real, double low
         const double to = std::min(from * ratio, highest);
         const double start = y.back(), end = real(to);
         greatest = std::max({greatest, std::abs(start), std::abs(end)});
-        refine(real, from, start, to, end, tolerance / 10 * std::max(greatest, 1e-12), 10, f, y);
+        refine(real, from, start, to, end, tolerance / 2 * std::max(greatest, 1e-12), 10, f, y);
         from = to;
     }
     const double square = (real(2 * lowest) - y.front()) / (3 * lowest * lowest);

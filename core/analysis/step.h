@@ -12,7 +12,7 @@ namespace analysis {
 ///
 ///     s(t) = (2/pi) integral_0^infinity Re H(w) sin(w t) / w dw
 ///
-/// (any text on Fourier integrals). Re H is taken as straight between frequencies, set as close as a tenth of
+/// (any text on Fourier integrals). Re H is taken as straight between frequencies, set as close as half of
 /// `tolerance` wants, and the integral of each piece is exact (sine integral by M. Abramowitz and I. Stegun,
 /// Handbook of Mathematical Functions, 5.2.38/39, from memory, error below 1e-6). Below the lowest frequency Re H
 /// goes as a constant and a square; above the highest it falls with 1/f^2: right for times from some 1/(3 highest).

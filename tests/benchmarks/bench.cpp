@@ -4,6 +4,7 @@
 
 #include "analysis/answer.h"
 #include "analysis/stages.h"
+#include "analysis/step.h"
 #include "bench_designs.h"
 #include "coil/coil_build.h"
 #include "field/capacitance.h"
@@ -65,6 +66,29 @@ void edit(State& state, const DesignPtr& d) {
     }
 }
 
+/// 20 levels at each of 20 frequencies, with the search coil's network.
+void distortion(State& state, const DesignPtr& d) {
+    const analysis::AnswerPtr answer = analysis::answer(*d, shop());
+    std::vector<double> levels;
+    for (int i = 0; i < 20; ++i) levels.push_back(d->brief.operatingLevel - 33 + 3.0 * i);
+    const std::vector<double> frequencies = analysis::logarithmicGrid(20, 20e3, 20);
+    for (auto step : state) benchmark::DoNotOptimize(analysis::distortionTable(*d, *answer, frequencies, levels));
+}
+
+/// Step response from a solved hook-up, 600 times.
+void stepResponse(State& state, const DesignPtr& d) {
+    const analysis::AnswerPtr answer = analysis::answer(*d, shop());
+    const auto& solved = *answer->stages->solved.at(answer->hookUp);
+    if (solved.driven() < 0 || solved.observed() < 0) return state.SkipWithError("nothing driven and observed");
+    const int output = solved.network.layout().voltage(solved.driven(), solved.observed());
+    const std::vector<double> times = analysis::logarithmicGrid(1e-6, 1, 600);
+    for (auto step : state) {
+        const analysis::StepResponse response([&](double f) { return solved.at(f, output).real(); },
+                                              analysis::lowestFrequency, analysis::highestFrequency);
+        for (const double t : times) benchmark::DoNotOptimize(response.at(t));
+    }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -80,6 +104,8 @@ int main(int argc, char** argv) {
         time("capacitance", capacitance);
         time("solve", solve);
         time("edit", edit);
+        time("distortion", distortion);
+        time("step_response", stepResponse);
     }
     benchmark::Initialize(&argc, argv);
     if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
