@@ -11,8 +11,6 @@
 namespace analysis {
 
 inline constexpr int firstHarmonic = 2, lastHarmonic = 7;  ///< that are told one by one
-/// Predicted harmonics are right to some 6 dB unless the alloy's loop was measured (common practice, no source).
-inline constexpr double distortionUncertainty = 6;
 
 /// A hook-up driven with a sine.
 struct Driven {
