@@ -99,8 +99,10 @@ units::Kind kindOfFigure(std::string_view name) {
 units::Kind kindOfTrace(std::string_view trace) {
     if (trace == "response") return Kind::Decibel;
     if (trace == "impedance") return Kind::Resistance;
-    if (trace == "headroom") return Kind::LevelDbu;
-    if (trace == "noise") return Kind::Voltage;
+    if (trace == "headroom" || trace == "distortion_limit") return Kind::LevelDbu;
+    if (trace == "noise" || trace == "step" || trace == "square") return Kind::Voltage;
+    if (trace == "inductance_level") return Kind::Inductance;
+    if (trace == "bh_loop") return Kind::Flux;
     return Kind::Number;
 }
 

@@ -9,7 +9,7 @@ namespace network {
 
 namespace {
 
-constexpr int fewest = 48, most = 72, mostInLayer = 16;
+constexpr int fewest = 40, most = 60, mostInLayer = 16;
 constexpr std::size_t mostLayers = 36;  // in two pieces each
 
 int possible(const coil::Layer& layer, int wanted) {

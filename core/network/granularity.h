@@ -26,7 +26,7 @@ namespace network {
 [[nodiscard]] Vector neglected(const Prepared& coarse, const Pieces& pieces);
 
 /// Pieces a layer, in proportion to the cube root of each layer's share (least sum of shares for a given number), until
-/// the shares of all together are below 0.03 dB; not fewer than about 48 branches in all, not more than 72 and 16 a
+/// the shares of all together are below 0.03 dB; not fewer than about 40 branches in all, not more than 60 and 16 a
 /// layer. `shares` are those of two pieces a layer; the greatest of several hook-ups.
 [[nodiscard]] Pieces piecesFor(const coil::CoilBuild& build, const Vector& shares);
 

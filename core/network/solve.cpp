@@ -22,27 +22,24 @@ Matrix incidenceOf(const Circuit& c) {
     return incidence;
 }
 
-SymmetricFactors factored(const Terms& terms, const std::vector<Complex>& coefficient) {
+/// Real and imaginary part of sum c_k T_k.
+struct Gathered {
+    Matrix real, imaginary;
+};
+
+Gathered gathered(const Terms& terms, const std::vector<Complex>& coefficient) {
     const Eigen::Index n = terms.front().matrix.rows();
-    Matrix real = Matrix::Zero(n, n), imaginary = Matrix::Zero(n, n);
+    Gathered all{Matrix::Zero(n, n), Matrix::Zero(n, n)};
     for (std::size_t k = 0; k < terms.size(); ++k) {
-        if (coefficient[k].real() != 0) real += coefficient[k].real() * terms[k].matrix;
-        if (coefficient[k].imag() != 0) imaginary += coefficient[k].imag() * terms[k].matrix;
+        if (coefficient[k].real() != 0) all.real += coefficient[k].real() * terms[k].matrix;
+        if (coefficient[k].imag() != 0) all.imaginary += coefficient[k].imag() * terms[k].matrix;
     }
-    return {std::move(real), std::move(imaginary)};
+    return all;
 }
 
-/// sum c_k T_k x
-ComplexMatrix applied(const Terms& terms, const std::vector<Complex>& coefficient, const ComplexMatrix& x) {
-    const Matrix re = x.real(), im = x.imag();
-    ComplexMatrix sum = ComplexMatrix::Zero(x.rows(), x.cols()), part(x.rows(), x.cols());
-    for (std::size_t k = 0; k < terms.size(); ++k) {
-        if (coefficient[k] == 0.0) continue;
-        part.real() = terms[k].matrix * re;
-        part.imag() = terms[k].matrix * im;
-        sum += coefficient[k] * part;
-    }
-    return sum;
+SymmetricFactors factored(const Terms& terms, const std::vector<Complex>& coefficient) {
+    Gathered all = gathered(terms, coefficient);
+    return {std::move(all.real), std::move(all.imaginary)};
 }
 
 }  // namespace
@@ -112,7 +109,8 @@ Snapshot Prepared::snapshot(double frequency) const {
     for (std::size_t k = 0; k < change.size(); ++k) change[k] -= before[k];
     ComplexMatrix state = factors.solve(drive(circuit_, reading_, frequency));
     const ComplexMatrix right = drive(circuit_, reading_, above) - drive(circuit_, reading_, below);
-    ComplexMatrix slope = factors.solve(right - applied(terms_, change, state)) / (2 * slopeStep);
+    const Gathered all = gathered(terms_, change);
+    ComplexMatrix slope = factors.solve(right - product(all.real, all.imaginary, state)) / (2 * slopeStep);
     return {frequency, std::move(state), std::move(slope)};
 }
 

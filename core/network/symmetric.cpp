@@ -7,6 +7,21 @@
 
 namespace network {
 
+ComplexMatrix product(const Matrix& real, const Matrix& imaginary, const ComplexMatrix& x) {
+    ComplexMatrix result(real.rows(), x.cols());
+    Vector re(real.rows()), im(real.rows());
+    for (Eigen::Index c = 0; c < x.cols(); ++c) {
+        const Vector a = x.col(c).real(), b = x.col(c).imag();
+        re.noalias() = real * a;
+        re.noalias() -= imaginary * b;
+        im.noalias() = real * b;
+        im.noalias() += imaginary * a;
+        result.col(c).real() = re;
+        result.col(c).imag() = im;
+    }
+    return result;
+}
+
 SymmetricFactors::SymmetricFactors(Matrix real, Matrix imaginary)
     : systemReal_(std::move(real)),
       systemImaginary_(std::move(imaginary)),
@@ -105,15 +120,7 @@ ComplexMatrix SymmetricFactors::substitute(const ComplexMatrix& rightSide) const
 }
 
 ComplexMatrix SymmetricFactors::left(const ComplexMatrix& solution, const ComplexMatrix& rightSide) const {
-    const auto real = systemReal_.selfadjointView<Eigen::Lower>();
-    const auto imaginary = systemImaginary_.selfadjointView<Eigen::Lower>();
-    const Matrix x = solution.real(), y = solution.imag();
-    ComplexMatrix rest = rightSide;
-    rest.real() -= real * x;
-    rest.real() += imaginary * y;
-    rest.imag() -= real * y;
-    rest.imag() -= imaginary * x;
-    return rest;
+    return rightSide - product(systemReal_, systemImaginary_, solution);
 }
 
 ComplexMatrix SymmetricFactors::solve(const ComplexMatrix& rightSide) const {
@@ -128,8 +135,8 @@ ComplexMatrix SymmetricFactors::solve(const ComplexMatrix& rightSide) const {
     }
     if (rest.norm() <= sound * size) return solution;
     ComplexMatrix whole(systemReal_.rows(), systemReal_.cols());
-    whole.real() = systemReal_.selfadjointView<Eigen::Lower>();
-    whole.imag() = systemImaginary_.selfadjointView<Eigen::Lower>();
+    whole.real() = systemReal_;
+    whole.imag() = systemImaginary_;
     return DenseFactors(whole).solve(rightSide);
 }
 

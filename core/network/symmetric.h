@@ -6,13 +6,16 @@
 
 namespace network {
 
+/// (A + jB) x, column by column: x has few.
+[[nodiscard]] ComplexMatrix product(const Matrix& real, const Matrix& imaginary, const ComplexMatrix& x);
+
 /// S = L D L^T of a complex symmetric (not Hermitian) matrix, L with a unit diagonal (standard; the square-root-free
 /// form of Cholesky's method). Without pivots it is sound where the real part is positive definite and not drowned by
 /// the imaginary part; `solve` therefore looks at the residual, and falls back on LU where it is above 1e-9 of the
 /// right side.
 class SymmetricFactors {
 public:
-    /// n x n; only the lower triangle and the diagonal are read.
+    /// n x n, both symmetric.
     SymmetricFactors(Matrix real, Matrix imaginary);
     /// S x = b for the columns of b, n x m.
     [[nodiscard]] ComplexMatrix solve(const ComplexMatrix& rightSide) const;
