@@ -162,7 +162,9 @@ analysis::Question BenchWindow::question(const design::Design& design) const {
 }
 
 void BenchWindow::ask() {
-    solver_.ask(document_.shown(), question(*document_.shown()));
+    auto first = question(*document_.shown());
+    first.quick = true;
+    solver_.ask(document_.shown(), first);
 }
 
 void BenchWindow::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design) {
@@ -173,6 +175,8 @@ void BenchWindow::showAnswer(const analysis::AnswerPtr& answer, const design::De
     cut_->showAnswer(answer);
     forms_->showAnswer(answer);
     changes_->showAnswer(answer, design);
+    // The edit's curves stand; now what waited for them.
+    if (answer->carried && !solver_.busy()) solver_.ask(design, question(*design));
 }
 
 void BenchWindow::showState() {

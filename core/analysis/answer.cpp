@@ -60,18 +60,45 @@ void addDesignFigures(Pipeline& pipeline, const design::Design& design, const ca
 }
 
 void addTraces(Pipeline& pipeline, const design::Design& design, const Question& question, const design::HookUp& hookUp,
-               Answer& answer) {
+               const Answer* previous, Answer& answer) {
     const auto frequencies =
         question.frequencies.empty() ? logarithmicGrid(lowestFrequency, highestFrequency, 600) : question.frequencies;
     pipeline.note(Stage::Traces);
     const Solved& solved = *pipeline.stages().solved.at(hookUp.name);
+    const auto carried = [&](const TraceEntry& entry) -> std::shared_ptr<const Trace> {
+        if (!question.quick || !entry.slow || previous == nullptr) return nullptr;
+        for (const auto& trace : previous->traces)
+            if (trace->name == entry.kind.name && trace->hookUp == hookUp.name) return trace;
+        return nullptr;
+    };
     std::optional<LargeSignal> large;
-    if (drivesCore(solved)) large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
-    const TraceContext context{design, solved, pipeline.stages(), frequencies, large ? &*large : nullptr};
+    TraceContext context{design, solved, pipeline.stages(), frequencies, nullptr};
     for (const auto& entry : traceTable()) {
         if (pipeline.stopped()) return;
+        if (auto trace = carried(entry)) {
+            answer.traces.push_back(std::move(trace));
+            answer.carried = true;
+            continue;
+        }
+        if (entry.slow && !large && drivesCore(solved)) {
+            large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
+            context.large = &*large;
+        }
         if (auto trace = entry.make(context)) answer.traces.push_back(std::move(trace));
     }
+}
+
+/// The previous answer's figures of a hook-up that is not the shown one; false if it has none.
+bool carryHookUp(const Answer& previous, const design::HookUp& hookUp, Answer& answer) {
+    const std::string suffix = "@" + hookUp.name;
+    bool any = false;
+    for (const auto& figure : previous.figures)
+        if (figure.name.ends_with(suffix)) {
+            answer.figures.push_back(figure);
+            any = true;
+        }
+    answer.carried = answer.carried || any;
+    return any;
 }
 
 AnswerPtr stoppedAnswer() {
@@ -98,10 +125,13 @@ AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, con
     result->hookUp = hookUp.name;
     addDesignFigures(pipeline, design, shop, *kept, *result);
     addHookUp(pipeline, design, hookUp, true, *result);
-    for (const auto& other : design.hookUps)
-        if (question.everyHookUp && other.name != hookUp.name) addHookUp(pipeline, design, other, false, *result);
+    for (const auto& other : design.hookUps) {
+        if (!question.everyHookUp || other.name == hookUp.name) continue;
+        const bool wait = question.quick && previous && !pipeline.known(other);
+        if (!wait || !carryHookUp(*previous, other, *result)) addHookUp(pipeline, design, other, false, *result);
+    }
     if (pipeline.stopped()) return stoppedAnswer();
-    addTraces(pipeline, design, question, hookUp, *result);
+    addTraces(pipeline, design, question, hookUp, previous.get(), *result);
     if (pipeline.stopped()) return stoppedAnswer();
     result->promises = promiseStates(design, *result);
     result->ran = pipeline.ran();

@@ -23,6 +23,9 @@ struct Question {
     std::string hookUp;               ///< "" the first
     std::vector<double> frequencies;  ///< Hz, rising; empty: the usual grid
     bool everyHookUp = true;          ///< figures and promises of the other hook-ups too (traces only of `hookUp`)
+    /// Other hook-ups' figures and traces through the core's loop may be the previous answer's, for once: to show an
+    /// edit's curves first. Then `Answer::carried` is true, and the same is to be asked again in full.
+    bool quick = false;
     bool operator==(const Question&) const = default;
 };
 /// Logarithmic grid, both ends included.
@@ -98,6 +101,7 @@ struct Answer {
     std::vector<std::string> assumptions;  ///< in words, as named with every result
     std::vector<Stage> ran;                ///< stages that this call computed (not taken from previous)
     std::string hookUp;
+    bool carried = false;  ///< some figures or traces are still the previous answer's (`Question::quick`)
     bool stopped = false;  ///< the stop token was set: figures and traces are empty
     struct Stages;         ///< keys and shared stage results; private to analysis
     std::shared_ptr<const Stages> stages;

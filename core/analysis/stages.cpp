@@ -192,13 +192,14 @@ network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const desi
     return network::Prepared(circuitOf(bench, hookUp, *now_, now_->coarse), plain);
 }
 
+bool Pipeline::known(const design::HookUp& hookUp) const {
+    if (!sameFields()) return false;
+    const auto it = previous_->solved.find(hookUp.name);
+    return it != previous_->solved.end() && it->second->hookUp == hookUp;
+}
+
 std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
-    if (sameFields())
-        if (const auto it = previous_->solved.find(hookUp.name);
-            it != previous_->solved.end() && it->second->hookUp == hookUp) {
-            now_->solved[hookUp.name] = it->second;
-            return it->second;
-        }
+    if (known(hookUp)) return now_->solved[hookUp.name] = previous_->solved.at(hookUp.name);
     note(Stage::Solve);
     // Halving an interval that was off by this leaves some 1e-4 (degree seven): 0.001 dB.
     constexpr double tolerance = 5e-3;

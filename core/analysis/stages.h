@@ -74,6 +74,8 @@ public:
     void computeFields();
     /// Solves a hook-up of the design, or takes it from the previous answer.
     std::shared_ptr<const Solved> solve(const design::HookUp& hookUp);
+    /// True where `solve` would take it from the previous answer.
+    [[nodiscard]] bool known(const design::HookUp& hookUp) const;
     /// A network for one measurement, not kept; with `across`, the hook-up may use a port of that winding's name at its
     /// ends.
     [[nodiscard]] network::Prepared measurement(const design::HookUp& hookUp, const design::Winding* across) const;

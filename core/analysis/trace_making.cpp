@@ -13,13 +13,13 @@ const std::vector<TraceEntry>& traceTable() {
         {{"impedance", "Impedance"}, impedanceTrace},
         {{"headroom", "Maximum level and headroom"}, headroomTrace},
         {{"noise", "Thermal noise"}, noiseTrace},
-        {{"distortion", "Distortion"}, distortionTrace},
-        {{"distortion_level", "Distortion at 20 Hz"}, distortionLevelTrace},
-        {{"distortion_limit", "Maximum level by distortion or knee"}, distortionLimitTrace},
-        {{"inductance_level", "Inductance at 20 Hz"}, inductanceLevelTrace},
-        {{"bh_loop", "Loop of the core at 20 Hz"}, loopTrace},
-        {{"step", "Step"}, stepTrace},
-        {{"square", "Square wave"}, squareTrace}};
+        {{"distortion", "Distortion"}, distortionTrace, true},
+        {{"distortion_level", "Distortion at 20 Hz"}, distortionLevelTrace, true},
+        {{"distortion_limit", "Maximum level by distortion or knee"}, distortionLimitTrace, true},
+        {{"inductance_level", "Inductance at 20 Hz"}, inductanceLevelTrace, true},
+        {{"bh_loop", "Loop of the core at 20 Hz"}, loopTrace, true},
+        {{"step", "Step"}, stepTrace, true},
+        {{"square", "Square wave"}, squareTrace, true}};
     return table;
 }
 

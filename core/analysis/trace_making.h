@@ -19,6 +19,7 @@ using TraceMaker = std::shared_ptr<const Trace> (*)(const TraceContext&);
 struct TraceEntry {
     TraceKind kind;
     TraceMaker make;
+    bool slow = false;  ///< takes as long as all the others together
 };
 [[nodiscard]] const std::vector<TraceEntry>& traceTable();
 

@@ -122,6 +122,34 @@ TEST(Stages, SwappedEndsKeepTheFields) {
     EXPECT_EQ(std::count(second->ran.begin(), second->ran.end(), Stage::Solve), 1);
 }
 
+/// Quick answers show an edit's own curves at once; what they carry over is named, and the full one has none of it.
+TEST(Answer, QuickCarriesOnlyWhatWaits) {
+    auto before = small::transformer();
+    before.hookUps.push_back(small::normal());
+    before.hookUps[1].name = "bridged";
+    before.hookUps[1].ports[1].through->resistance.value = 5e4;
+    const auto first = analysis::answer(before, shop());
+    EXPECT_FALSE(first->carried);
+    const auto edited = design::changed(before, [](design::Design& d) { d.core.gap.value = 2e-5; });
+    analysis::Question quick;
+    quick.quick = true;
+    const auto early = analysis::answer(*edited, shop(), first, {}, quick);
+    EXPECT_TRUE(early->carried);
+    const auto full = analysis::answer(*edited, shop(), early);
+    const auto fresh = analysis::answer(*edited, shop());
+    EXPECT_FALSE(full->carried);
+    EXPECT_EQ(early->figure("inductance_10Hz.P")->value, fresh->figure("inductance_10Hz.P")->value);
+    EXPECT_EQ(early->trace("response")->curves[0].y, fresh->trace("response")->curves[0].y);
+    EXPECT_EQ(early->figure("low_3dB@bridged")->value, first->figure("low_3dB@bridged")->value);
+    ASSERT_EQ(full->figures.size(), fresh->figures.size());
+    for (std::size_t k = 0; k < full->figures.size(); ++k)
+        EXPECT_TRUE(full->figures[k].value == fresh->figures[k].value ||
+                    (std::isnan(full->figures[k].value) && std::isnan(fresh->figures[k].value)))
+            << full->figures[k].name;
+    // Nothing to wait for: nothing carried.
+    EXPECT_FALSE(analysis::answer(*edited, shop(), full, {}, quick)->figures.empty());
+}
+
 TEST(Answer, StopsWhenAsked) {
     std::stop_source source;
     source.request_stop();
