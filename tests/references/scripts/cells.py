@@ -4,7 +4,6 @@
 Run: python3 cells.py (gmsh and SciPy; half a minute). Half a period of a row of round wires on a sheet on a plane, six-node
 triangles with curved sides, complex permittivities. Each number is solved at two meshes; the difference is kept as `mesh`.
 """
-import json
 import os
 import subprocess
 import tempfile
@@ -12,6 +11,8 @@ import tempfile
 import numpy as np
 import scipy.sparse as sp
 import scipy.sparse.linalg as spla
+
+from written import write
 
 EPS0 = 8.8541878128e-12
 GAP = 0.02  # between wire and sheet, of the overall diameter
@@ -133,9 +134,7 @@ def main():
               'enamelled wires on a sheet of thickness t on a plane, lengths in mm, each dielectric with its permittivity '
               'and loss factor; C: complex capacitance per area of layer, F/m2; mesh: relative change between two meshes. '
               'Between enamel and sheet there is filler, a fiftieth of the overall diameter.')
-    text = json.dumps(dict(origin=origin, cases=out)).replace('{"id"', '\n  {"id"')
-    with open(os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', 'cells.json'), 'w') as file:
-        file.write(text + '\n')
+    write('cells.json', [('{"id"', 2)], origin=origin, cases=out)
 
 
 if __name__ == '__main__':

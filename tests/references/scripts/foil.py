@@ -4,14 +4,13 @@
 Run: python3 foil.py (SciPy; half a minute). Foils carry one ampere each, their currents free to spread in the foil; the
 return winding carries them back evenly. Each number is solved at two meshes; the difference is kept as `mesh`.
 """
-import json
-import os
 
 import numpy as np
 import scipy.sparse as sp
 import scipy.sparse.linalg as spla
 
 from rectangles import MU0, Field, graded
+from written import write
 
 MM = 1e-3
 COPPER = 1.7241e-8
@@ -100,9 +99,7 @@ def main():
               'current evenly. Resistivity 1.7241e-8 ohm m. factor: loss of each foil over that of direct current, a row a '
               'frequency; winding: their mean; L: Im Z / omega of foils in series with the return, H per metre of turn; '
               'mesh: greatest relative change of a factor between two meshes.')
-    text = json.dumps(dict(origin=origin, frequencies=FREQUENCIES, cases=out)).replace('{"id"', '\n  {"id"')
-    with open(os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', 'foil.json'), 'w') as file:
-        file.write(text + '\n')
+    write('foil.json', [('{"id"', 2)], origin=origin, frequencies=FREQUENCIES, cases=out)
 
 
 if __name__ == '__main__':

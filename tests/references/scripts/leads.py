@@ -4,11 +4,11 @@
 Run: python3 leads.py (SciPy; a second). Self-inductance: mean over the cross-section of the mutual inductance of two
 filaments, with the density of distances of two random points of a disc (disc line picking, elementary).
 """
-import json
-import os
 
 import numpy as np
 from scipy.integrate import dblquad, quad
+
+from written import write
 
 CASES = [(0.1, 0.25e-3, 5e-3), (0.2, 0.5e-3, 5e-3), (0.05, 0.1e-3, 2e-3), (1.0, 1e-3, 0.02), (0.02, 0.4e-3, 5e-3)]
 
@@ -36,9 +36,7 @@ def main():
         print(c, 'pair', 2 * (c['own'] - c['mutual']))
     origin = ('Neumann\'s integral by quadrature (scripts/leads.py, SciPy), independent of this program. A straight round '
               'wire of even current density, and two such parallel side by side; m and H.')
-    text = json.dumps(dict(origin=origin, cases=out)).replace('{"length"', '\n  {"length"')
-    with open(os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', 'leads.json'), 'w') as file:
-        file.write(text + '\n')
+    write('leads.json', [('{"length"', 2)], origin=origin, cases=out)
 
 
 if __name__ == '__main__':

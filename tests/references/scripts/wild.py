@@ -6,12 +6,11 @@ triangular lattice). Leakage and field at the wires: finite elements on rectangl
 density. Capacitance: line multipoles on every wire and their images in the tongue (all one dielectric), least squares on
 the wires' surfaces.
 """
-import json
-import os
 
 import numpy as np
 
 from rectangles import Field, graded
+from written import write
 
 MM = 1e-3
 EPS0 = 8.8541878128e-12
@@ -184,9 +183,7 @@ def main():
               'over eps0 eps_r, one dielectric, no other conductor; own: 2 W / V^2 with the voltage rising by turn '
               'number, the start at the tongue\'s potential. mesh: relative change of lambda and square_field on a finer '
               'mesh; residual: greatest error of potential on a wire of 1 V.')
-    text = json.dumps(dict(origin=origin, cases=out)).replace('{"id"', '\n  {"id"')
-    with open(os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', 'wild.json'), 'w') as file:
-        file.write(text + '\n')
+    write('wild.json', [('{"id"', 2)], origin=origin, cases=out)
 
 
 if __name__ == '__main__':

@@ -3,12 +3,11 @@
 
 Run: python3 windows.py (SciPy; half a minute). Each number is solved at two meshes; the difference is kept as `mesh`.
 """
-import json
-import os
 
 import numpy as np
 
 from rectangles import window
+from written import write
 
 MM = 1e-3
 
@@ -91,10 +90,8 @@ def main():
               'yokes a block of iron. plane_one: coils of leg 1 before an endless plane. open: the tongue an endless '
               'plane. stack: coils on both faces of a stack of 16 mm with yokes of 8 mm, for one face. round: before '
               'an endless round tongue of radius r0, free space beyond.')
-    text = json.dumps(dict(origin=origin, r0=R0, stack=STACK, yoke=YOKE, legs=legs, ends=ends))
-    text = text.replace('{"id"', '\n  {"id"').replace('"legs": [', '\n "legs": [').replace('"ends": [', '\n "ends": [')
-    with open(os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', 'windows.json'), 'w') as file:
-        file.write(text + '\n')
+    write('windows.json', [('{"id"', 2), ('"legs": [', 1), ('"ends": [', 1)], origin=origin, r0=R0, stack=STACK,
+          yoke=YOKE, legs=legs, ends=ends)
 
 
 def faces(both, n, c, iron):
