@@ -5,17 +5,11 @@
 #include <cmath>
 
 #include "analysis/answer.h"
-#include "small_transformer.h"
+#include "small_figure.h"
 
 namespace {
 
-double figure(const design::Design& d, const char* name) {
-    const auto answer = analysis::answer(d, small::shop());
-    const auto* found = answer->figure(name);
-    if (found == nullptr) return std::nan("");
-    EXPECT_TRUE(found->valid) << name << ": " << found->why;
-    return found->value;
-}
+using small::validFigure;
 
 /// Each leg carries `first` inside and, over film, `second` if it is given.
 design::Design legs(const std::vector<design::Section>& first, const std::vector<design::Section>& second) {
@@ -41,16 +35,16 @@ design::Section half(const char* winding, const char* name, bool reversed = fals
 TEST(TwoLegCoils, HalvesOnBothLegsLeakFarLessThanAWindingOnEach) {
     const auto shared = legs({half("P", "a"), half("P", "b")}, {half("S", "a"), half("S", "b")});
     const auto apart = legs({small::sectionOf("P", "a", 376), small::sectionOf("S", "a", 376)}, {});
-    EXPECT_GT(figure(apart, "leakage_10kHz.P.S"), 20 * figure(shared, "leakage_10kHz.P.S"));
+    EXPECT_GT(validFigure(apart, "leakage_10kHz.P.S"), 20 * validFigure(shared, "leakage_10kHz.P.S"));
     // The same turns on the same core: the main inductance does not mind where they stand.
-    const double l = figure(shared, "inductance_10Hz.P");
-    EXPECT_NEAR(figure(apart, "inductance_10Hz.P"), l, 0.01 * l);
+    const double l = validFigure(shared, "inductance_10Hz.P");
+    EXPECT_NEAR(validFigure(apart, "inductance_10Hz.P"), l, 0.01 * l);
 }
 
 TEST(TwoLegCoils, AReversedHalfCancelsTheMainFlux) {
     const auto aiding = legs({half("P", "a"), half("P", "b")}, {half("S", "a"), half("S", "b")});
     const auto against = legs({half("P", "a"), half("P", "b", true)}, {half("S", "a"), half("S", "b")});
-    const double whole = figure(aiding, "inductance_10Hz.P"), left = figure(against, "inductance_10Hz.P");
+    const double whole = validFigure(aiding, "inductance_10Hz.P"), left = validFigure(against, "inductance_10Hz.P");
     EXPECT_LT(left, 0.02 * whole);  // leg against leg through the air
     EXPECT_GT(left, 1e-5 * whole);
 }
@@ -59,10 +53,10 @@ TEST(TwoLegCoils, HalvesInParallelAreAQuarterOfThoseInSeries) {
     auto series = legs({half("P", "a"), half("P", "b")}, {half("S", "a"), half("S", "b")});
     auto parallel = series;
     parallel.windings[0].connection = design::Connection::Parallel;
-    const double l = figure(series, "inductance_10Hz.P");
-    EXPECT_NEAR(figure(parallel, "inductance_10Hz.P"), l / 4, 1e-3 * l);
-    const double leakage = figure(series, "leakage_10kHz.P.S");
-    EXPECT_NEAR(figure(parallel, "leakage_10kHz.P.S"), leakage / 4, 0.02 * leakage);
+    const double l = validFigure(series, "inductance_10Hz.P");
+    EXPECT_NEAR(validFigure(parallel, "inductance_10Hz.P"), l / 4, 1e-3 * l);
+    const double leakage = validFigure(series, "leakage_10kHz.P.S");
+    EXPECT_NEAR(validFigure(parallel, "leakage_10kHz.P.S"), leakage / 4, 0.02 * leakage);
 }
 
 }  // namespace

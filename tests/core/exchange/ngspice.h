@@ -112,7 +112,8 @@ inline Said said(const std::string& netlist, const std::string& hookUp) {
 
 struct Off {
     std::size_t points = 0;
-    double level = 0, angle = 0;  ///< dB, degrees
+    double level = 0, angle = 0;   ///< dB, degrees
+    double levelOutsideNulls = 0;  ///< dB, where the response is above -60 dB
 };
 /// The example's response against the program's own at the same frequencies.
 template <class Write>
@@ -123,14 +124,32 @@ Off against(const design::Design& d, const std::string& hookUp, const std::strin
     const auto first = analysis::answer(d, shop(), nullptr, {}, question);
     const auto got = rows(withAngle(write(d, *first)), name);
     for (const auto& row : got) question.frequencies.push_back(row.at(0));
-    const auto own = analysis::answer(d, shop(), first, {}, question);
-    const auto* trace = own->trace("response");
-    Off off{got.size(), 0, 0};
+    const auto answered = analysis::answer(d, shop(), first, {}, question);
+    const auto* trace = answered->trace("response");
+    Off off{got.size(), 0, 0, 0};
     for (std::size_t k = 0; k < got.size(); ++k) {
-        off.level = std::max(off.level, std::abs(trace->curves[0].y[k] - got[k].at(1)));
+        const double own = trace->curves[0].y[k], apart = std::abs(own - got[k].at(1));
+        off.level = std::max(off.level, apart);
+        if (own > -60) off.levelOutsideNulls = std::max(off.levelOutsideNulls, apart);
         off.angle = std::max(off.angle, std::abs(std::remainder(trace->curves[1].y[k] - got[k].at(2), 360)));
     }
     return off;
+}
+
+/// The same of a file that says how near it is, with what it says.
+struct Told {
+    Off off;
+    Said said;
+};
+template <class Write>
+Told againstAndTold(const design::Design& d, const std::string& hookUp, const std::string& name, const Write& write) {
+    Told told;
+    told.off = against(d, hookUp, name, [&](const auto& one, const auto& answer) {
+        const std::string text = write(one, answer);
+        told.said = said(text, hookUp);
+        return text;
+    });
+    return told;
 }
 
 }  // namespace ngspice

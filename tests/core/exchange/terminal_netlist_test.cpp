@@ -79,12 +79,7 @@ TEST_P(TerminalsOf, NothingOfTheCoilCanBeReadOutOfIt) {
 TEST_P(TerminalsOf, NgspiceAgreesWithTheProgramFrom10HzTo1MHz) {
     d.assumptions.dielectricLoss = false;
     const auto& hookUp = d.hookUps.front().name;
-    ngspice::Said said;
-    const auto off = ngspice::against(d, hookUp, d.name + "terminals", [&](const auto& one, const auto& answer) {
-        const std::string text = exchange::terminalNetlist(one, answer);
-        said = ngspice::said(text, hookUp);
-        return text;
-    });
+    const auto [off, said] = ngspice::againstAndTold(d, hookUp, d.name + "terminals", exchange::terminalNetlist);
     EXPECT_EQ(off.points, 201U);
     // The file's figures have two digits.
     EXPECT_LT(off.level, std::max(0.02, 1.05 * said.level));

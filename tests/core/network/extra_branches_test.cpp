@@ -12,9 +12,11 @@
 #include "lumped_circuit.h"
 #include "magnetics/permeability.h"
 #include "network/unequal_legs.h"
-#include "small_transformer.h"
+#include "small_figure.h"
 
 namespace {
+
+using small::validFigure;
 
 using network::Complex;
 using network::Matrix;
@@ -109,14 +111,6 @@ TEST(OuterLoop, IsTheThreeLeggedCoreSolvedByItsReluctances) {
     EXPECT_NEAR(found, linked, 1e-9 * linked);
 }
 
-double figure(const design::Design& d, const char* name) {
-    const auto answer = analysis::answer(d, small::shop());
-    const auto* found = answer->figure(name);
-    if (found == nullptr) return std::nan("");
-    EXPECT_TRUE(found->valid) << name << ": " << found->why;
-    return found->value;
-}
-
 design::Design withSecondary(double turns) {
     auto d = small::transformer();
     d.coil[0].order[0] = {small::sectionOf("P", "a", 188)};
@@ -128,8 +122,8 @@ TEST(HalfTurn, LeaksTheUnbalancedFlux) {
     const auto d = withSecondary(12.5);
     const auto loop = magnetics::outerLoop(magnetics::coreModel(d, small::shop()));
     const double whole =
-        (figure(withSecondary(12), "leakage_10kHz.P.S") + figure(withSecondary(13), "leakage_10kHz.P.S")) / 2;
-    const double more = figure(d, "leakage_10kHz.P.S") - whole;
+        (validFigure(withSecondary(12), "leakage_10kHz.P.S") + validFigure(withSecondary(13), "leakage_10kHz.P.S")) / 2;
+    const double more = validFigure(d, "leakage_10kHz.P.S") - whole;
     // Referred to the primary; above the sheets' corner, so with its loss: within what the reduction leaves.
     const double expected = std::pow(188 / 12.5, 2) / 4 * magnetics::turnInductance(loop, 10e3).real();
     EXPECT_NEAR(more, expected, 0.05 * expected);
@@ -140,8 +134,8 @@ TEST(HalfTurn, TwoInOppositeWindowsAreAWhole) {
     two.coil[0].order.push_back({small::sectionOf("S", "b", 12.5)});
     auto none = withSecondary(12);
     none.coil[0].order.push_back({small::sectionOf("S", "b", 13)});
-    const double l = figure(none, "leakage_10kHz.P.S");
-    EXPECT_NEAR(figure(two, "leakage_10kHz.P.S"), l, 0.02 * l);
+    const double l = validFigure(none, "leakage_10kHz.P.S");
+    EXPECT_NEAR(validFigure(two, "leakage_10kHz.P.S"), l, 0.02 * l);
 }
 
 TEST(LeadOut, StandsInSeriesWithItsTerminal) {
@@ -149,14 +143,14 @@ TEST(LeadOut, StandsInSeriesWithItsTerminal) {
     d.coil[0].order[0] = {small::sectionOf("P", "a", 2)};
     d.coil[0].order[2] = {small::sectionOf("S", "a", 2)};
     d.terminals[0].leadLength = d.terminals[1].leadLength = 0.3;
-    const double without = figure(d, "leakage_10kHz.P.S");
+    const double without = validFigure(d, "leakage_10kHz.P.S");
     d.assumptions.leadOuts = true;
     const double pair = 2 * (coil::straightWireInductance(0.3, std::sqrt(coil::flexibleLeadArea / pi)) -
                              coil::parallelWiresInductance(0.3, coil::leadSpacing));
     // The measured winding's own leads are in series with all the rest.
-    EXPECT_NEAR(figure(d, "leakage_10kHz.P.S") - without, pair, 1e-3 * pair);
+    EXPECT_NEAR(validFigure(d, "leakage_10kHz.P.S") - without, pair, 1e-3 * pair);
     d.terminals[2].leadLength = d.terminals[3].leadLength = 0.3;
-    EXPECT_GT(figure(d, "leakage_10kHz.P.S") - without, 1.9 * pair);  // the shorted winding's through the strap
+    EXPECT_GT(validFigure(d, "leakage_10kHz.P.S") - without, 1.9 * pair);  // the shorted winding's through the strap
 }
 
 }  // namespace
