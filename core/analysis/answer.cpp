@@ -112,7 +112,7 @@ AnswerPtr stoppedAnswer() {
 AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& previous,
                  std::stop_token stop, const Question& question) {
     const Answer::Stages* old = previous && previous->stages ? previous->stages.get() : nullptr;
-    Pipeline pipeline(design, shop, old, stop);
+    Pipeline pipeline(design, shop, old, std::move(stop));
     pipeline.layOut();
     pipeline.computeFields();
     if (pipeline.stopped()) return stoppedAnswer();

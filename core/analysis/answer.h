@@ -130,10 +130,12 @@ struct DistortionRow {
                                                          const std::vector<double>& levels,
                                                          const std::stop_token& stop = {});
 
-/// What can be plotted, in the order of choice: name and title of each kind of trace.
+/// What can be plotted, in the order of choice: name and title of each kind of trace, and of what kind its first curve
+/// is, which a mask limits.
 struct TraceKind {
     std::string name;
     std::string title;
+    units::Kind kind = units::Kind::Number;
 };
 [[nodiscard]] const std::vector<TraceKind>& traceKinds();
 

@@ -88,6 +88,7 @@ Axis levelAxis() {
 
 std::vector<double> levelsOf(const std::vector<Driven>& states) {
     std::vector<double> levels;
+    levels.reserve(states.size());
     for (const Driven& state : states) levels.push_back(state.level);
     return levels;
 }
@@ -185,6 +186,7 @@ std::shared_ptr<const Trace> loopTrace(const TraceContext& context) {
     if (!(high > low)) return nullptr;
     const auto& core = *context.stages.loop;
     std::vector<double> fields;
+    fields.reserve(count);
     for (int i = 0; i < count; ++i) fields.push_back(low + (high - low) * i / (count - 1));
     Curve falling{"falling_T", "falling", units::Kind::Flux, "T", std::vector<double>(count), false, {}};
     Curve rising{"rising_T", "rising", units::Kind::Flux, "T", std::vector<double>(count), false, {}};

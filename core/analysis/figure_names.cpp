@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <array>
 
+#include "analysis/answer.h"
+#include "units/joined.h"
+
 namespace analysis {
 
 namespace {
@@ -79,7 +82,7 @@ std::vector<std::string> figureNames(const design::Design& design) {
         if (q.of == Of::Port || q.of == Of::FarPort)
             for (const auto& p : design.ports) names.push_back(stem + "." + p.name);
         if (q.of == Of::Winding)
-            for (const auto& w : windings) names.push_back(stem + "." + w);
+            for (const auto& w : windings) names.push_back(units::joined({stem, ".", w}));
         if (q.of == Of::Ratio)
             for (std::size_t w = 1; w < windings.size(); ++w)
                 names.push_back(stem + "." + windings[0] + "." + windings[w]);
@@ -97,12 +100,8 @@ units::Kind kindOfFigure(std::string_view name) {
 }
 
 units::Kind kindOfTrace(std::string_view trace) {
-    if (trace == "response") return Kind::Decibel;
-    if (trace == "impedance") return Kind::Resistance;
-    if (trace == "headroom" || trace == "distortion_limit") return Kind::LevelDbu;
-    if (trace == "noise" || trace == "step" || trace == "square") return Kind::Voltage;
-    if (trace == "inductance_level") return Kind::Inductance;
-    if (trace == "bh_loop") return Kind::Flux;
+    for (const auto& known : traceKinds())
+        if (known.name == trace) return known.kind;
     return Kind::Number;
 }
 

@@ -13,11 +13,10 @@ namespace analysis {
 
 namespace {
 
-/// Inductance of a winding with the others open and without capacitances, H: sections as they are joined.
-double windingInductance(const network::Prepared& network, const design::Design& design, int winding,
-                         double frequency) {
-    const auto& c = network.circuit();
-    const auto z = network::withoutClosed(c, network.windingImpedance(frequency));
+/// Inductance of a winding with the others open and without capacitances, H: sections as they are joined. `z`:
+/// impedance of all branches at that frequency.
+double windingInductance(const network::Circuit& c, const network::ComplexMatrix& z, const design::Design& design,
+                         int winding, double frequency) {
     const bool parallel = design.windings[static_cast<std::size_t>(winding)].connection == design::Connection::Parallel;
     std::vector<std::vector<Eigen::Index>> paths;
     std::vector<std::string> names;
@@ -68,12 +67,16 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
     design::HookUp bare;
     bare.name = "measurement";
     const auto open = context.pipeline.measurement(bare, nullptr);
+    const auto& circuit = open.circuit();
+    const auto at = [&](double f) { return network::withoutClosed(circuit, open.windingImpedance(f)); };
+    constexpr double low = 10, middle = 1000;
+    const auto lowImpedance = at(low), middleImpedance = at(middle);
     for (std::size_t w = 0; w < design.windings.size(); ++w)
-        for (const auto& [name, frequency] :
-             {std::pair{"inductance_10Hz.", 10.0}, std::pair{"inductance_1kHz.", 1000.0}})
+        for (const auto& [name, frequency, z] :
+             {std::tuple{"inductance_10Hz.", low, &lowImpedance}, {"inductance_1kHz.", middle, &middleImpedance}})
             figures.push_back(
                 {name + design.windings[w].name,
-                 windingInductance(open, design, static_cast<int>(w), frequency),
+                 windingInductance(circuit, *z, design, static_cast<int>(w), frequency),
                  "H",
                  0.3,
                  "L = mu0 N^2 A / l times the real part of the sheets' complex permeability mu tanh(theta)/theta "

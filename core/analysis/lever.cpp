@@ -115,7 +115,7 @@ std::vector<Lever> levers(const Design& d, const catalog::Catalog& shop) {
 }
 
 std::vector<Pull> pulls(const Design& d, const catalog::Catalog& shop, const AnswerPtr& now, const std::string& figure,
-                        std::stop_token stop) {
+                        const std::stop_token& stop) {
     std::vector<Pull> all;
     const auto* current = now->figure(figure);
     if (current == nullptr || !std::isfinite(current->value) || current->value == 0) return all;

@@ -34,7 +34,7 @@ struct Pull {
 /// fields taken from `now` where they are the same. Where a turn more begins another layer the step is part of the
 /// result, as it would be on the bench. Empty if there is no such figure, or `stop` was set.
 [[nodiscard]] std::vector<Pull> pulls(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& now,
-                                      const std::string& figure, std::stop_token stop = {});
+                                      const std::string& figure, const std::stop_token& stop = {});
 
 /// "moved most by turns of S.a (1 % more: −1.9 %), insulation 3 (+0.8 %)"; at most `count`.
 [[nodiscard]] std::string sentence(const std::vector<Pull>& pulls, units::Kind kind, std::size_t count = 3);

@@ -6,6 +6,7 @@
 #include "design/edit.h"
 #include "network/circuit.h"
 #include "network/nodes.h"
+#include "units/joined.h"
 
 namespace analysis {
 
@@ -52,7 +53,7 @@ std::vector<OtherEnd> otherEnds(const design::Design& d, const std::string& hook
         const bool minus = use.earthing == Earthing::MinusEarthed;
         const auto &live = minus ? port->plus : port->minus, &cold = minus ? port->minus : port->plus;
         turned.push_back(nodes.index(live));
-        all.push_back({live + " earthed instead of " + cold + " (" + port->name + ")", std::move(other)});
+        all.push_back({units::joined({live, " earthed instead of ", cold, " (", port->name, ")"}), std::move(other)});
     }
     for (const auto& w : d.windings) {
         const bool startCold = nodes.index(w.start) == network::earth,
@@ -67,7 +68,7 @@ std::vector<OtherEnd> otherEnds(const design::Design& d, const std::string& hook
 }
 
 std::vector<OtherEndEffect> otherEndEffects(const design::Design& d, const catalog::Catalog& shop, const AnswerPtr& now,
-                                            std::stop_token stop) {
+                                            const std::stop_token& stop) {
     std::vector<OtherEndEffect> effects;
     const Question question{now->hookUp, {1000.0}, false};  // its curves are not shown
     for (const auto& other : otherEnds(d, now->hookUp)) {

@@ -27,6 +27,6 @@ struct OtherEndEffect {
 /// Each solved anew, with the fields taken from `now`, which must be the design's answer to that hook-up. Empty if
 /// `stop` was set meanwhile.
 [[nodiscard]] std::vector<OtherEndEffect> otherEndEffects(const design::Design& design, const catalog::Catalog& shop,
-                                                          const AnswerPtr& now, std::stop_token stop = {});
+                                                          const AnswerPtr& now, const std::stop_token& stop = {});
 
 }  // namespace analysis

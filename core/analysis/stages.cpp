@@ -132,13 +132,13 @@ Cut Pipeline::cutInto(network::Pieces pieces, const Cut* known) {
         if (std::find(ran_.begin(), ran_.end(), stage) == ran_.end()) note(stage);
     };
     Cut cut{std::move(pieces), nullptr, nullptr};
-    const auto layers = network::refined(*now_->build, cut.pieces);
+    const auto layers = [&] { return network::refined(*now_->build, cut.pieces); };
     if (same) {
         cut.leakage = known->leakage;
     } else {
         once(Stage::Leakage);
         cut.leakage =
-            std::make_shared<const field::LeakageResult>(field::leakageMatrix(layers, design_.assumptions.ends));
+            std::make_shared<const field::LeakageResult>(field::leakageMatrix(layers(), design_.assumptions.ends));
     }
     if (!design_.assumptions.foilEddies) return cut;
     if (same && known->foilEddies && old->build == now_->build) {
@@ -146,7 +146,7 @@ Cut Pipeline::cutInto(network::Pieces pieces, const Cut* known) {
     } else {
         once(Stage::Proximity);
         cut.foilEddies = std::make_shared<const field::FoilEddies>(
-            field::foilEddies(layers, design_.assumptions.ends, highestFrequency));
+            field::foilEddies(layers(), design_.assumptions.ends, highestFrequency));
     }
     return cut;
 }

@@ -44,6 +44,7 @@ std::shared_ptr<const Trace> squareTrace(const TraceContext& context) {
     if (!hasResponse(context)) return nullptr;
     constexpr int count = 512;
     std::vector<double> share;
+    share.reserve(count);
     for (int n = 0; n < count; ++n) share.push_back(double(n) / count);
     Trace trace = startTrace(context, "square", {"period_share", "share of the period", units::Kind::Number, "", false},
                              share, portsOf(context), timeSource);

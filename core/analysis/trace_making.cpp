@@ -8,18 +8,19 @@
 namespace analysis {
 
 const std::vector<TraceEntry>& traceTable() {
+    using units::Kind;
     static const std::vector<TraceEntry> table{
-        {{"response", "Response"}, responseTrace},
-        {{"impedance", "Impedance"}, impedanceTrace},
-        {{"headroom", "Maximum level and headroom"}, headroomTrace},
-        {{"noise", "Thermal noise"}, noiseTrace},
-        {{"distortion", "Distortion"}, distortionTrace, true},
-        {{"distortion_level", "Distortion at 20 Hz"}, distortionLevelTrace, true},
-        {{"distortion_limit", "Maximum level by distortion or knee"}, distortionLimitTrace, true},
-        {{"inductance_level", "Inductance at 20 Hz"}, inductanceLevelTrace, true},
-        {{"bh_loop", "Loop of the core at 20 Hz"}, loopTrace, true},
-        {{"step", "Step"}, stepTrace, true},
-        {{"square", "Square wave"}, squareTrace, true}};
+        {{"response", "Response", Kind::Decibel}, responseTrace},
+        {{"impedance", "Impedance", Kind::Resistance}, impedanceTrace},
+        {{"headroom", "Maximum level and headroom", Kind::LevelDbu}, headroomTrace},
+        {{"noise", "Thermal noise", Kind::Voltage}, noiseTrace},
+        {{"distortion", "Distortion", Kind::Number}, distortionTrace, true},
+        {{"distortion_level", "Distortion at 20 Hz", Kind::Number}, distortionLevelTrace, true},
+        {{"distortion_limit", "Maximum level by distortion or knee", Kind::LevelDbu}, distortionLimitTrace, true},
+        {{"inductance_level", "Inductance at 20 Hz", Kind::Inductance}, inductanceLevelTrace, true},
+        {{"bh_loop", "Loop of the core at 20 Hz", Kind::Flux}, loopTrace, true},
+        {{"step", "Step", Kind::Voltage}, stepTrace, true},
+        {{"square", "Square wave", Kind::Voltage}, squareTrace, true}};
     return table;
 }
 

@@ -41,21 +41,8 @@ public:
     }
     void straps(std::vector<Strap>& straps) const {
         std::vector<Strap> moved;
-        for (Strap& strap : straps) {
-            const bool plus = holds(strap, plus_);
-            if (plus == holds(strap, minus_)) continue;
-            Strap over{plus ? port_.minus : port_.plus};
-            for (const auto& name : strap)
-                if (!wound(name)) over.push_back(name);
-            if (over.size() == 1) continue;
-            if (over.size() == strap.size() && alone(straps, plus ? minus_ : plus_)) {
-                for (auto& name : strap)
-                    if (wound(name)) name = over.front();
-                continue;
-            }
-            std::erase_if(strap, [&](const auto& name) { return !wound(name); });
-            moved.push_back(std::move(over));
-        }
+        for (Strap& strap : straps)
+            if (Strap over = takenOff(strap, straps); !over.empty()) moved.push_back(std::move(over));
         for (const Strap& over : moved) {
             const std::string end = nodeOf(design_, over.front());
             const auto there = std::find_if(straps.begin(), straps.end(), [&](auto& s) { return holds(s, end); });
@@ -68,6 +55,23 @@ public:
     }
 
 private:
+    /// What of a strap goes over to the port's other end, named first; empty where nothing does, or where the strap
+    /// itself changed its end.
+    [[nodiscard]] Strap takenOff(Strap& strap, const std::vector<Strap>& all) const {
+        const bool plus = holds(strap, plus_);
+        if (plus == holds(strap, minus_)) return {};
+        Strap over{plus ? port_.minus : port_.plus};
+        for (const auto& name : strap)
+            if (!wound(name)) over.push_back(name);
+        if (over.size() == 1) return {};
+        if (over.size() == strap.size() && alone(all, plus ? minus_ : plus_)) {
+            for (auto& name : strap)
+                if (wound(name)) name = over.front();
+            return {};
+        }
+        std::erase_if(strap, [&](const auto& name) { return !wound(name); });
+        return over;
+    }
     [[nodiscard]] bool wound(const std::string& name) const { return ends_.contains(nodeOf(design_, name)); }
     [[nodiscard]] bool holds(const Strap& strap, const std::string& node) const {
         return std::any_of(strap.begin(), strap.end(), [&](const auto& name) { return nodeOf(design_, name) == node; });

@@ -140,7 +140,7 @@ ComplexMatrix FittedUnit::innerVoltages(const ComplexMatrix& nodal) const {
 }
 
 ComplexMatrix FittedUnit::admittance(double frequency) const {
-    const ComplexMatrix y = nodal(frequency);
+    ComplexMatrix y = nodal(frequency);
     const auto p = static_cast<Eigen::Index>(pins_.size()), inner = y.rows() - p;
     if (inner == 0) return y;
     return y.topLeftCorner(p, p) + y.topRightCorner(p, inner) * innerVoltages(y);

@@ -38,39 +38,50 @@ HookUpResponse::HookUpResponse(const design::Design& design, const design::HookU
     observed_ = circuit.portOfRole(design::Role::Observe);
 }
 
+namespace {
+
+/// Nodal equations Y v = I of a few nodes, earth left out.
+struct Nodal {
+    ComplexMatrix y;
+    network::ComplexVector into;
+
+    /// An admittance from node to node with an EMF that raises `to`.
+    void add(int from, int to, Complex value, double emf) {
+        for (const auto& [a, b] : {std::pair{from, to}, {to, from}}) {
+            if (a < 0) continue;
+            y(a, a) += value;
+            if (b >= 0) y(a, b) -= value;
+        }
+        if (from >= 0) into(from) -= emf * value;
+        if (to >= 0) into(to) += emf * value;
+    }
+};
+
+}  // namespace
+
 Complex HookUpResponse::at(double frequency, const ComplexMatrix& admittance) const {
-    ComplexMatrix y = ComplexMatrix::Zero(count_, count_);
-    Eigen::VectorXcd into = Eigen::VectorXcd::Zero(count_);
+    Nodal nodal{ComplexMatrix::Zero(count_, count_), network::ComplexVector::Zero(count_)};
     for (std::size_t i = 0; i < nodeOfPin_.size(); ++i)
         for (std::size_t k = 0; k < nodeOfPin_.size(); ++k)
             if (nodeOfPin_[i] >= 0 && nodeOfPin_[k] >= 0)
-                y(nodeOfPin_[i], nodeOfPin_[k]) +=
+                nodal.y(nodeOfPin_[i], nodeOfPin_[k]) +=
                     admittance(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(k));
     const auto node = [&](int own) { return own < 0 ? network::earth : nodeOf_[static_cast<std::size_t>(own)]; };
-    const auto add = [&](int from, int to, Complex value, double emf) {
-        for (const auto& [a, b] : {std::pair{from, to}, {to, from}})
-            if (a >= 0) {
-                y(a, a) += value;
-                if (b >= 0) y(a, b) -= value;
-            }
-        if (from >= 0) into(from) -= emf * value;
-        if (to >= 0) into(to) += emf * value;
+    const auto branch = [&](int k, double emf) {
+        constexpr double least = 1e-9;  // ohm, of a branch that is nothing
+        const auto& lumped = circuit_.lumped[static_cast<std::size_t>(k)];
+        nodal.add(node(lumped.ends.from), node(lumped.ends.to), 1.0 / (network::impedance(lumped, frequency) + least),
+                  emf);
     };
-    constexpr double least = 1e-9;  // ohm, of a branch that is nothing
     for (std::size_t p = 0; p < circuit_.ports.size(); ++p) {
         const auto& port = circuit_.ports[p];
-        const auto branch = [&](int k, double emf) {
-            const auto& lumped = circuit_.lumped[static_cast<std::size_t>(k)];
-            add(node(lumped.ends.from), node(lumped.ends.to), 1.0 / (network::impedance(lumped, frequency) + least),
-                emf);
-        };
-        for (std::size_t t = 0; t < port.through.size(); ++t)
-            branch(port.through[t], static_cast<int>(p) == driven_ ? port.emfShare[t] : 0);
+        const bool driven = static_cast<int>(p) == driven_;
+        for (std::size_t t = 0; t < port.through.size(); ++t) branch(port.through[t], driven ? port.emfShare[t] : 0);
         for (const int k : port.across) branch(k, 0);
-        add(node(port.plus), node(port.minus),
-            network::Complex(0, 2 * std::numbers::pi * frequency * port.acrossCapacitance), 0);
+        nodal.add(node(port.plus), node(port.minus),
+                  Complex(0, 2 * std::numbers::pi * frequency * port.acrossCapacitance), 0);
     }
-    const Eigen::VectorXcd v = Eigen::PartialPivLU<ComplexMatrix>(y).solve(into);
+    const network::ComplexVector v = Eigen::PartialPivLU<ComplexMatrix>(nodal.y).solve(nodal.into);
     const auto& port = circuit_.ports[static_cast<std::size_t>(observed_)];
     const auto voltage = [&](int own) { return node(own) < 0 ? Complex(0) : v(node(own)); };
     return voltage(port.plus) - voltage(port.minus);

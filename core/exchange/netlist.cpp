@@ -9,6 +9,7 @@
 #include "exchange/hook_up_response.h"
 #include "exchange/netlist_example.h"
 #include "exchange/terminal_model.h"
+#include "units/joined.h"
 #include "units/text.h"
 
 namespace exchange {
@@ -16,6 +17,7 @@ namespace exchange {
 namespace {
 
 using network::Circuit;
+using units::joined;
 
 std::string number(double value) {
     return units::shortest(value);
@@ -79,11 +81,11 @@ private:
             const auto ends = unit_.windingBranches[static_cast<std::size_t>(k)];
             const std::string id = std::to_string(k);
             const std::string n = number(unit_.turns(k));
-            text_ += "r" + id + " " + node(ends.from) + " a" + id + " " + number(unit_.resistance(k)) + "\n";
-            text_ += "l" + id + " a" + id + " b" + id + " " + number(losses_.leakage(k, k)) + "\n";
-            text_ += "e" + id + " b" + id + " c" + id + " flux 0 " + n + "\n";
-            text_ += "v" + id + " c" + id + " " + node(ends.to) + " 0\n";
-            text_ += "f" + id + " 0 flux v" + id + " " + n + "\n";
+            text_ += joined({"r", id, " ", node(ends.from), " a", id, " ", number(unit_.resistance(k)), "\n"});
+            text_ += joined({"l", id, " a", id, " b", id, " ", number(losses_.leakage(k, k)), "\n"});
+            text_ += joined({"e", id, " b", id, " c", id, " flux 0 ", n, "\n"});
+            text_ += joined({"v", id, " c", id, " ", node(ends.to), " 0\n"});
+            text_ += joined({"f", id, " 0 flux v", id, " ", n, "\n"});
         }
     }
 
@@ -102,8 +104,8 @@ private:
             const auto& term = losses_.core.terms[s];
             const std::string id = "m" + std::to_string(s);
             const std::string next = s + 1 < losses_.core.terms.size() ? "q" + std::to_string(s) : "0";
-            text_ += "l" + id + " " + at + " " + next + " " + number(term.weight) + "\n";
-            text_ += "r" + id + " " + at + " " + next + " " + number(term.weight / term.tau) + "\n";
+            text_ += joined({"l", id, " ", at, " ", next, " ", number(term.weight), "\n"});
+            text_ += joined({"r", id, " ", at, " ", next, " ", number(term.weight / term.tau), "\n"});
             at = next;
         }
     }
@@ -114,12 +116,12 @@ private:
         for (std::size_t s = 0; s < losses_.loops.size(); ++s) {
             const auto& loop = losses_.loops[s];
             const std::string id = "w" + std::to_string(s);
-            text_ += "l" + id + " " + id + " 0 1\nr" + id + " " + id + " 0 " + number(1 / loop.tau) + "\n";
+            text_ += joined({"l", id, " ", id, " 0 1\nr", id, " ", id, " 0 ", number(1 / loop.tau), "\n"});
             for (Eigen::Index k = 0; k < unit_.turns.size(); ++k) {
                 const double coupling = loop.shape(k) * std::sqrt(loop.weight / losses_.leakage(k, k));
                 if (std::abs(coupling) > least)
-                    text_ += "k" + id + "_" + std::to_string(k) + " l" + id + " l" + std::to_string(k) + " " +
-                             number(coupling) + "\n";
+                    text_ += joined({"k", id, "_", std::to_string(k), " l", id, " l", std::to_string(k), " ",
+                                     number(coupling), "\n"});
             }
         }
     }

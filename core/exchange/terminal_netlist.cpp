@@ -8,6 +8,7 @@
 #include "exchange/hook_up_response.h"
 #include "exchange/netlist_example.h"
 #include "exchange/terminal_model.h"
+#include "units/joined.h"
 #include "units/text.h"
 
 namespace exchange {
@@ -81,8 +82,8 @@ private:
             const double a = model_.coupling(k, m);
             if (std::abs(a) < 1e-13) continue;
             const auto& node = nodes_[static_cast<std::size_t>(k)];
-            line("g", node + " 0 " + own + " 0", a);
-            line("g", "0 " + own + " " + node + " 0", a);
+            line("g", units::joined({node, " 0 ", own, " 0"}), a);
+            line("g", units::joined({"0 ", own, " ", node, " 0"}), a);
         }
     }
 

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cctype>
 
+#include "units/joined.h"
+
 namespace exchange {
 
 namespace {
@@ -56,7 +58,7 @@ std::vector<Pin> terminalPins(const design::Design& design) {
     for (const auto& t : design.terminals) {
         const std::string what = t.pin > 0 ? "pin " + std::to_string(t.pin) : "lead";
         const std::string colour = t.leadColour.empty() ? "" : ", " + t.leadColour;
-        pins.push_back({t.name, plainName(t.name, pins), what + ", terminal " + t.name + colour});
+        pins.push_back({t.name, plainName(t.name, pins), units::joined({what, ", terminal ", t.name, colour})});
     }
     int count = 0;
     for (const auto& shield : bareShields(design)) {

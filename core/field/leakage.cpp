@@ -115,6 +115,7 @@ Eigen::MatrixXd windowMatrix(const std::vector<CurrentBox>& boxes, const Window&
     if (around == Surroundings::Closed)
         return vacuumPermeability * (uniformMode(boxes, window, {}) + axialModes(boxes, window));
     std::vector<coil::Box> plain;
+    plain.reserve(boxes.size());
     for (const auto& b : boxes) plain.push_back(b.box);
     return vacuumPermeability * imageMatrix(plain, window.height);
 }

@@ -2,28 +2,19 @@
 #include "network/dense.h"
 
 #include <Eigen/LU>
-#include <Eigen/QR>
-#include <algorithm>
 
 namespace network {
 
 struct DenseFactors::Lu {
+    explicit Lu(const ComplexMatrix& matrix) : factors(matrix) {}
     Eigen::PartialPivLU<ComplexMatrix> factors;
 };
 
-DenseFactors::DenseFactors(const ComplexMatrix& matrix)
-    : lu_(std::make_unique<Lu>(Eigen::PartialPivLU<ComplexMatrix>(matrix))) {}
+DenseFactors::DenseFactors(const ComplexMatrix& matrix) : lu_(std::make_unique<Lu>(matrix)) {}
 DenseFactors::~DenseFactors() = default;
 
 ComplexMatrix DenseFactors::solve(const ComplexMatrix& rightSide) const {
     return lu_->factors.solve(rightSide);
-}
-
-ComplexMatrix directionsOf(const ComplexMatrix& vectors, double threshold) {
-    Eigen::ColPivHouseholderQR<ComplexMatrix> split(vectors.rows(), vectors.cols());
-    split.setThreshold(threshold);
-    split.compute(vectors);
-    return split.householderQ() * ComplexMatrix::Identity(vectors.rows(), std::max<Eigen::Index>(1, split.rank()));
 }
 
 Complex parallelImpedance(const ComplexMatrix& paths) {

@@ -22,10 +22,6 @@ private:
     std::unique_ptr<Lu> lu_;
 };
 
-/// Orthonormal columns that span those of `vectors`, without directions that are smaller than `threshold` of the
-/// largest; at least one.
-[[nodiscard]] ComplexMatrix directionsOf(const ComplexMatrix& vectors, double threshold);
-
 /// Impedance of several paths with mutual impedance joined in parallel, 1 / (1^T Z^-1 1), ohm.
 [[nodiscard]] Complex parallelImpedance(const ComplexMatrix& paths);
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "network/extra_branches.h"
 
-#include <Eigen/LU>
+#include "network/dense.h"
 
 namespace network {
 
@@ -40,8 +40,7 @@ ComplexMatrix withoutClosed(const Circuit& circuit, const ComplexMatrix& impedan
         (ends.from == ends.to ? closed : open).push_back(static_cast<Eigen::Index>(k));
     }
     if (closed.empty()) return impedance;
-    const ComplexMatrix back =
-        Eigen::PartialPivLU<ComplexMatrix>(impedance(closed, closed)).solve(ComplexMatrix(impedance(closed, open)));
+    const ComplexMatrix back = DenseFactors(impedance(closed, closed)).solve(impedance(closed, open));
     ComplexMatrix reduced = ComplexMatrix::Zero(impedance.rows(), impedance.cols());
     reduced(open, open) = impedance(open, open) - impedance(open, closed) * back;
     return reduced;

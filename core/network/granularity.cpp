@@ -89,7 +89,7 @@ Vector neglected(const Prepared& coarse, const Pieces& pieces) {
         const auto at = coarse.snapshot(f);
         const ComplexMatrix slopes = (halves * coarse.basis().topRows(c.turns.size())).cast<Complex>() * at.state;
         const ComplexMatrix flux = dipoles.cast<Complex>() * slopes;
-        const double response = std::abs(coarse.point(at).value(output));
+        const double response = std::abs(outputs(c, coarse.reading(), at.state, f)(output));
         if (response == 0) continue;
         const double scale = 2 * std::numbers::pi * f * std::abs(throughImpedance(c, observed, f)) / response / 2;
         const Vector both = slopes.col(driven).cwiseProduct(flux.col(observed)).cwiseAbs() +

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "network/inside.h"
 
-#include <Eigen/LU>
 #include <numbers>
+
+#include "network/dense.h"
 
 namespace network {
 
@@ -25,7 +26,7 @@ public:
     }
     ComplexMatrix& matrix() { return matrix_; }
     ComplexVector& right() { return right_; }
-    [[nodiscard]] ComplexVector solved() const { return Eigen::PartialPivLU<ComplexMatrix>(matrix_).solve(right_); }
+    [[nodiscard]] ComplexVector solved() const { return DenseFactors(matrix_).solve(right_); }
 
 private:
     void connect(Eigen::Index k, int node, double sign) {

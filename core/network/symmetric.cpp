@@ -69,22 +69,20 @@ void SymmetricFactors::eliminate(Eigen::Index column, const Vector& a, const Vec
 
 void SymmetricFactors::factor() {
     const Eigen::Index n = real_.rows();
-    pivotReal_.resize(n);
-    pivotImaginary_.resize(n);
     inverseReal_.resize(n);
     inverseImaginary_.resize(n);
-    Vector weightReal(n), weightImaginary(n);
+    Vector pivotReal(n), pivotImaginary(n), weightReal(n), weightImaginary(n);
     for (Eigen::Index j = 0; j < n; ++j) {
         for (Eigen::Index k = 0; k < j; ++k) {
-            weightReal(k) = real_(j, k) * pivotReal_(k) - imaginary_(j, k) * pivotImaginary_(k);
-            weightImaginary(k) = real_(j, k) * pivotImaginary_(k) + imaginary_(j, k) * pivotReal_(k);
+            weightReal(k) = real_(j, k) * pivotReal(k) - imaginary_(j, k) * pivotImaginary(k);
+            weightImaginary(k) = real_(j, k) * pivotImaginary(k) + imaginary_(j, k) * pivotReal(k);
         }
         eliminate(j, weightReal, weightImaginary);
-        pivotReal_(j) = real_(j, j);
-        pivotImaginary_(j) = imaginary_(j, j);
-        const double size = pivotReal_(j) * pivotReal_(j) + pivotImaginary_(j) * pivotImaginary_(j);
-        const double x = inverseReal_(j) = pivotReal_(j) / size;
-        const double y = inverseImaginary_(j) = -pivotImaginary_(j) / size;
+        pivotReal(j) = real_(j, j);
+        pivotImaginary(j) = imaginary_(j, j);
+        const double size = pivotReal(j) * pivotReal(j) + pivotImaginary(j) * pivotImaginary(j);
+        const double x = inverseReal_(j) = pivotReal(j) / size;
+        const double y = inverseImaginary_(j) = -pivotImaginary(j) / size;
         double *real = real_.col(j).data(), *imaginary = imaginary_.col(j).data();
         for (Eigen::Index i = j + 1; i < n; ++i) {
             const double re = real[i], im = imaginary[i];

@@ -27,8 +27,8 @@ private:
     [[nodiscard]] ComplexMatrix left(const ComplexMatrix& solution, const ComplexMatrix& rightSide) const;
     [[nodiscard]] ComplexMatrix substitute(const ComplexMatrix& rightSide) const;
     Matrix systemReal_, systemImaginary_;
-    Matrix real_, imaginary_;  // of L below the diagonal
-    Vector pivotReal_, pivotImaginary_, inverseReal_, inverseImaginary_;
+    Matrix real_, imaginary_;                // of L below the diagonal
+    Vector inverseReal_, inverseImaginary_;  // of D
 };
 
 }  // namespace network
