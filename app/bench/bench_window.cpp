@@ -15,7 +15,7 @@
 
 namespace bench {
 
-BenchWindow::BenchWindow(std::shared_ptr<const catalog::Catalog> shop, design::DesignPtr start,
+BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, design::DesignPtr start,
                          std::vector<std::string> demos)
     : document_(shop, std::move(start)), solver_(shop), demos_(std::move(demos)), memory_(recalled()) {
     new UndoKeys(this);
@@ -93,7 +93,10 @@ void BenchWindow::assemble() {
     pages_ = new QStackedWidget;
     pages_->addWidget(whole);
     setCentralWidget(pages_);
+    assembleFoot();
+}
 
+void BenchWindow::assembleFoot() {
     message_ = new ElidedLabel;
     message_->setContentsMargins(8, 0, 8, 0);
     statusBar()->addWidget(message_, 1);

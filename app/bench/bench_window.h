@@ -40,7 +40,8 @@ class BenchWindow : public QMainWindow {
     Q_OBJECT
 public:
     /// `demos`: paths of designs offered under "New from demo".
-    BenchWindow(std::shared_ptr<const catalog::Catalog> shop, design::DesignPtr start, std::vector<std::string> demos);
+    BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, design::DesignPtr start,
+                std::vector<std::string> demos);
     ~BenchWindow() override;
 
     /// Opens without asking. A file that cannot be read leaves the open design as
@@ -73,6 +74,7 @@ protected:
 
 private:
     void assemble();
+    void assembleFoot();
     void buildHead();
     void connectActions();
     void connectDocument();

@@ -77,8 +77,8 @@ void ChangeStrip::showChange(const Answered& before, const analysis::AnswerPtr& 
 void ChangeStrip::askOtherEnds() {
     const Answered asked = shown_;
     aside_.start(
-        [asked, shop = document_.shop()](std::stop_token stop) -> std::any {
-            return analysis::otherEndEffects(*asked.design, *shop, asked.answer, std::move(stop));
+        [asked, shop = document_.shop()](const std::stop_token& stop) -> std::any {
+            return analysis::otherEndEffects(*asked.design, *shop, asked.answer, stop);
         },
         [this, asked](const std::any& result) {
             const auto& effects = std::any_cast<const std::vector<analysis::OtherEndEffect>&>(result);

@@ -61,9 +61,8 @@ void BenchWindow::govern(const std::string& figure) {
     const QString name = QString::fromStdString(figure), source = QString::fromStdString(found->source);
     say(tr("%1: %2. What governs it is being solved.").arg(name, source));
     governing_.start(
-        [figure, design = document_.shown(), shop = document_.shop(), now = answer_](std::stop_token stop) -> std::any {
-            return analysis::pulls(*design, *shop, now, figure, std::move(stop));
-        },
+        [figure, design = document_.shown(), shop = document_.shop(), now = answer_](
+            const std::stop_token& stop) -> std::any { return analysis::pulls(*design, *shop, now, figure, stop); },
         [this, name, source, kind = units::kindOfUnit(found->unit)](const std::any& result) {
             const auto& pulls = std::any_cast<const std::vector<analysis::Pull>&>(result);
             say(tr("%1 is %2. %3").arg(name, QString::fromStdString(analysis::sentence(pulls, kind)), source));

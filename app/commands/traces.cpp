@@ -25,6 +25,7 @@ std::string picture(const std::string& trace, const analysis::AnswerPtr& answer,
 std::string distortion(const design::Design& design, const analysis::Answer& answer) {
     constexpr int count = 20;
     std::vector<double> levels;
+    levels.reserve(count);
     for (int i = 0; i < count; ++i) levels.push_back(design.brief.operatingLevel + 24 - 3.0 * (count - 1 - i));
     return plots::distortionCsv(
         analysis::distortionTable(design, answer, analysis::logarithmicGrid(20, 20e3, count), levels));

@@ -96,30 +96,38 @@ void paintFitSentences(const Canvas& canvas, const QRectF& target, const QString
     }
 }
 
+namespace {
+
+/// What a shape's label asks for; without a body it has none.
+LabelWish wishOf(const Canvas& canvas, const coil::CoilBuild& build, const Shape& shape,
+                 const std::vector<Shape>& shapes) {
+    LabelWish wish;
+    const QRectF seen = canvas.seen(canvas.rect(shape.box));
+    if (shape.kind == Shape::Kind::Barrier || seen.isEmpty()) return wish;
+    wish.body = seen;
+    wish.text = shapeLabel(canvas, shape);
+    wish.thin = shape.kind == Shape::Kind::Shield;
+    wish.sign = wish.thin ? signRoom : 0;
+    wish.below = (shape.box.y0 + shape.box.y1) / 2 < 0.45 * build.windowHeight;
+    // Sections wound in one hand lie in the same place: their labels share it.
+    for (const auto& other : shapes) {
+        if (other.item == shape.item || other.kind != shape.kind || other.box != shape.box) continue;
+        if (other.item < shape.item)
+            wish.text.clear();
+        else
+            wish.text += QStringLiteral(" + ") + shapeLabel(canvas, other);
+    }
+    if (wish.text.isEmpty()) wish.body = {};
+    if (wish.text.isEmpty()) wish.thin = false;
+    return wish;
+}
+
+}  // namespace
+
 std::vector<Label> labelsFor(const Canvas& canvas, const coil::CoilBuild& build, const std::vector<Shape>& shapes) {
     std::vector<LabelWish> wishes;
-    for (const auto& shape : shapes) {
-        LabelWish wish;
-        const QRectF seen = canvas.seen(canvas.rect(shape.box));
-        if (shape.kind != Shape::Kind::Barrier && !seen.isEmpty()) {
-            wish.body = seen;
-            wish.text = shapeLabel(canvas, shape);
-            wish.thin = shape.kind == Shape::Kind::Shield;
-            wish.sign = wish.thin ? signRoom : 0;
-            wish.below = (shape.box.y0 + shape.box.y1) / 2 < 0.45 * build.windowHeight;
-            // Sections wound in one hand lie in the same place: their labels share it.
-            for (const auto& other : shapes)
-                if (other.item != shape.item && other.kind == shape.kind && other.box == shape.box) {
-                    if (other.item < shape.item)
-                        wish.text.clear();
-                    else
-                        wish.text += QStringLiteral(" + ") + shapeLabel(canvas, other);
-                }
-            if (wish.text.isEmpty()) wish.body = {};
-            if (wish.text.isEmpty()) wish.thin = false;
-        }
-        wishes.push_back(wish);
-    }
+    wishes.reserve(shapes.size());
+    for (const auto& shape : shapes) wishes.push_back(wishOf(canvas, build, shape, shapes));
     const QFontMetricsF metrics(canvas.options.font);
     auto labels = placeLabels(wishes, metrics, canvas.area.right());
     const QRectF whole = canvas.frame.rect(extent(build));

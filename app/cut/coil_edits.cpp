@@ -45,7 +45,7 @@ std::string freeShieldName(const Design& d) {
         for (const auto& item : place.order)
             if (const auto* shield = item.shield()) taken.insert(shield->name);
     for (int n = 1;; ++n)
-        if (const auto name = "SH" + std::to_string(n); !taken.contains(name)) return name;
+        if (auto name = "SH" + std::to_string(n); !taken.contains(name)) return name;
 }
 
 int itemsIn(const Design& d, int place) {

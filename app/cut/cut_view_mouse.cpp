@@ -28,7 +28,7 @@ document::Selected CutView::whatToSelect(const QPointF& at) const {
     const Frame f = frame();
     const double x = f.x(at.x()), y = f.y(at.y());
     const auto all = f.rect(extent(*answer_->build));
-    const auto found = hit(*answer_->build, shapes_, x, y, slackPixels / f.scale, selection_.selected());
+    auto found = hit(*answer_->build, shapes_, x, y, slackPixels / f.scale, selection_.selected());
     // Beside the drawing nothing is meant, not the iron.
     if (std::holds_alternative<document::WholePart>(found) && !all.contains(at)) return {};
     return found;

@@ -2,14 +2,11 @@
 // What the customer needs, as a form.
 #include "analysis/figure_names.h"
 #include "editors/form.h"
+#include "editors/labels.h"
 
 namespace editors {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("editors", text);
-}
 
 Where<std::vector<design::Promise>> promises() {
     return {[](design::Design& d) { return &d.brief.promises; }, "/brief/promises"};

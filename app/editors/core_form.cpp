@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Core, bobbin and conditions as forms.
 #include "editors/form.h"
+#include "editors/labels.h"
 
 namespace editors {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("editors", text);
-}
 
 Where<design::Core> core() {
     return {[](design::Design& d) { return &d.core; }, "/core"};

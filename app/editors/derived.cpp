@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "editors/derived.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <map>
 #include <set>
 
+#include "editors/labels.h"
 #include "units/text.h"
 
 namespace editors {
@@ -45,16 +45,15 @@ QString derivedOf(const analysis::Answer& answer, const std::string& winding) {
     if (!answer.build) return {};
     const Wound wound = woundOf(*answer.build, winding);
     if (wound.layers == 0) return {};
-    const auto words = [](const char* text) { return QCoreApplication::translate("editors", text); };
     QStringList all;
     if (const auto* dcr = answer.figure("dcr." + winding))
-        all << words("DCR %1").arg(say(units::Kind::Resistance, dcr->value));
+        all << tr("DCR %1").arg(say(units::Kind::Resistance, dcr->value));
     if (const auto* wire = answer.figure("wire_length." + winding))
-        all << words("%1 of conductor").arg(say(units::Kind::Length, wire->value));
-    all << (wound.layers == 1 ? words("1 layer") : words("%1 layers in all").arg(wound.layers));
-    if (wound.sections.size() > 1) all << words("%1 sections").arg(wound.sections.size());
-    all << words("build %1").arg(say(units::Kind::Length, wound.build));
-    if (wound.room > 0) all << words("fills %1 of the window").arg(say(units::Kind::Share, wound.area / wound.room));
+        all << tr("%1 of conductor").arg(say(units::Kind::Length, wire->value));
+    all << (wound.layers == 1 ? tr("1 layer") : tr("%1 layers in all").arg(wound.layers));
+    if (wound.sections.size() > 1) all << tr("%1 sections").arg(wound.sections.size());
+    all << tr("build %1").arg(say(units::Kind::Length, wound.build));
+    if (wound.room > 0) all << tr("fills %1 of the window").arg(say(units::Kind::Share, wound.area / wound.room));
     return all.join(QStringLiteral(" · "));
 }
 
@@ -76,16 +75,12 @@ QString derivedOf(const analysis::Answer& answer, const design::ItemIndex& item)
         random = random || layer.random;
     }
     if (layers == 0) return {};
-    const QString how = random        ? QCoreApplication::translate("editors", "wound wild")
-                        : layers == 1 ? QCoreApplication::translate("editors", "1 layer of %1 turns").arg(last)
-                                      : QCoreApplication::translate("editors", "%1 layers of %2 turns, the last %3")
-                                            .arg(layers)
-                                            .arg(most)
-                                            .arg(last);
-    return how + " · " + QCoreApplication::translate("editors", "build") + ' ' + say(units::Kind::Length, high - low) +
-           " · " + QCoreApplication::translate("editors", "mean turn") + ' ' +
+    const QString how = random        ? tr("wound wild")
+                        : layers == 1 ? tr("1 layer of %1 turns").arg(last)
+                                      : tr("%1 layers of %2 turns, the last %3").arg(layers).arg(most).arg(last);
+    return how + " · " + tr("build") + ' ' + say(units::Kind::Length, high - low) + " · " + tr("mean turn") + ' ' +
            say(units::Kind::Length, length / turns) + " · " + say(units::Kind::Resistance, resistance) + ' ' +
-           QCoreApplication::translate("editors", "at 20 °C");
+           tr("at 20 °C");
 }
 
 }  // namespace editors

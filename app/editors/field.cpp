@@ -85,7 +85,7 @@ void Field::clearFault() {
 }
 
 std::optional<QString> Field::leftOver() {
-    const auto kept = home_.wrong.at(part_.path);
+    auto kept = home_.wrong.at(part_.path);
     if (!kept) return {};
     refused_ = *kept;
     try {

@@ -137,7 +137,7 @@ template <class T>
 template <class Things>
 [[nodiscard]] std::string freeName(const Things& things, const std::string& stem) {
     for (int n = 1;; ++n) {
-        const std::string name = n == 1 ? stem : stem + " " + std::to_string(n);
+        std::string name = n == 1 ? stem : stem + " " + std::to_string(n);
         if (std::none_of(things.begin(), things.end(), [&](const auto& t) { return t.name == name; })) return name;
     }
 }

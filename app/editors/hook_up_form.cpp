@@ -2,17 +2,11 @@
 // Terminals, ports and hook-ups as forms.
 #include "design/rename.h"
 #include "editors/form.h"
+#include "editors/labels.h"
 
 namespace editors {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("editors", text);
-}
-QString text(const std::string& s) {
-    return QString::fromStdString(s);
-}
 
 Where<std::vector<design::Terminal>> terminals() {
     return {[](design::Design& d) { return &d.terminals; }, "/terminals"};

@@ -3,17 +3,11 @@
 #include "design/rename.h"
 #include "editors/derived.h"
 #include "editors/form.h"
+#include "editors/labels.h"
 
 namespace editors {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("editors", text);
-}
-QString text(const std::string& s) {
-    return QString::fromStdString(s);
-}
 
 /// Insulation between layers: in files there or not, on a form a choice.
 void writeInterlayer(FormPen& pen, const Where<design::Section>& section, const design::Section& now,

@@ -9,101 +9,107 @@ namespace editors {
 namespace {
 
 struct Words {
+    const char* key;
     const char* label;
     const char* tip;
 };
 
+constexpr Words fieldWords[]{
+    {"name", "name", "What people call it; everything that names it follows when it is changed."},
+    {"part_number", "part number", "The shop's number for this part."},
+    {"revision", "revision", "Letter or number of this revision."},
+    {"note", "note", "Anything worth keeping; it is printed on no outside paper."},
+    {"customer", "customer", "Who asks for the unit."},
+    {"use", "use", "What the unit is for, in the customer's words."},
+    {"operating_level_dBu", "operating level", "Level that headroom is counted from."},
+    {"level_at", "level stated at",
+     "Where operating and maximum level are meant: source EMF, input terminals or output."},
+    {"isolation", "isolation", "What the customer asks of the insulation."},
+    {"length", "length", "Outer size that the unit may have; 0 leaves it free."},
+    {"width", "width", "Width; 0 leaves it to the section."},
+    {"height", "height", "Closed height: sets iron section and turn length."},
+    {"figure", "figure", "Name of the figure that is promised, as in the table of figures."},
+    {"hook_up", "hook-up", "In which hook-up; empty: the first."},
+    {"port", "port", "At which port; empty where the figure needs none."},
+    {"at_least", "at least", "Lower limit, in the unit of the figure; empty: none."},
+    {"at_most", "at most", "Upper limit, in the unit of the figure; empty: none."},
+    {"frequency", "frequency", "Where this corner or line stands."},
+    {"mask_low", "not below", "The curve stays above this; empty: no limit."},
+    {"mask_high", "not above", "The curve stays below this; empty: no limit."},
+    {"real_part", "real part", "Resistance at this frequency."},
+    {"imaginary_part", "imaginary part", "Reactance at this frequency: above 0 inductive, below 0 capacitive."},
+    {"conductor", "conductor", "Enamelled wire, or foil as wide as its section with one turn a layer."},
+    {"hanging", "load", "Parts in series, a measured impedance, or nothing at all."},
+    {"trace", "trace", "Curve that the mask lies on."},
+    {"kind", "core kind", "Shell: one coil on the tongue. Two-leg: a coil on each leg."},
+    {"sheet", "sheet", "Lamination: sets tongue, window and magnetic path."},
+    {"pattern", "pattern", "How sheets of several alloys follow each other in the stack."},
+    {"stacking_factor", "stacking factor", "Metal share of the stack height."},
+    {"joint", "joint", "Interleaved sheets have a small gap, butt joints a larger one."},
+    {"gap", "gap", "Total air in the magnetic path: lowers inductance, steadies it."},
+    {"alloy", "alloy", "Material of these sheets: permeability, saturation, eddy currents."},
+    {"thickness", "thickness", "Thickness: of a sheet it sets eddy currents, of insulation capacitance and leakage."},
+    {"share", "share", "Share of the stack height; shares add up to 1."},
+    {"permeability_factor", "permeability factor",
+     "For anneal, handling, clamping and varnish; 1: as the catalog says."},
+    {"bobbin", "bobbin", "Former: wall, flanges, chambers and pins."},
+    {"pin", "pin", "Bobbin pin number; 0: a flexible lead."},
+    {"lead_colour", "lead colour", "Colour of the lead's insulation."},
+    {"lead_length", "lead length", "Length of the lead outside the unit."},
+    {"wire", "wire", "Enamelled wire: resistance, build and capacitance."},
+    {"strands", "wires in hand", "Wires wound side by side and joined in parallel."},
+    {"connection", "sections joined", "How the sections of this winding are joined."},
+    {"start", "start", "Terminal at the start; empty: by the winding's order."},
+    {"finish", "finish", "Terminal at the finish; empty: by the winding's order."},
+    {"order", "electrical order", "Sections from start to finish, with commas; empty: in coil order."},
+    {"resistance_factor", "resistance factor", "Wire stretched in winding has more resistance; 1: none."},
+    {"turns", "turns", "Turns: ratio, inductance and resistance follow."},
+    {"terminal", "terminal", "Terminal where it comes out."},
+    {"winding", "winding", "The winding that this belongs to."},
+    {"lay", "lay", "In layers above each other, nested into the grooves, or wound wild."},
+    {"turns_per_layer", "turns a layer", "0: as many as fit."},
+    {"margin_low", "margin, low end", "Kept free at the low end of the chamber."},
+    {"margin_high", "margin, high end", "Kept free at the high end of the chamber."},
+    {"starts", "starts at", "End of the chamber where the first turn lies."},
+    {"traverse", "traverse", "Layers to and fro, or every one from the same end: sets voltage between layers."},
+    {"reversed", "wound in the opposite sense", "Turns count against those of other sections."},
+    {"last_layer", "last layer", "A part-filled last layer keeps its pitch or spreads over the width."},
+    {"interlayer", "between layers", "Insulation between the layers of this section."},
+    {"layer_factor", "layer factor", "Radial room of a layer in overall diameters."},
+    {"pitch_factor", "pitch factor", "Least pitch in overall diameters."},
+    {"hand", "hand", "Neighbouring sections with the same word are wound together."},
+    {"insulation", "insulation", "Material: permittivity and loss."},
+    {"form", "form", "Foil with insulated overlap, or an open winding."},
+    {"plus", "plus terminal", "Terminal that counts as positive."},
+    {"minus", "minus terminal", "The other terminal."},
+    {"role", "role", "Driven, observed, or only terminated."},
+    {"earthing", "earthing", "How what hangs on the port stands to earth."},
+    {"mode", "drive", "EMF between the terminals, or on both alike."},
+    {"resistance", "resistance", "Resistance in series with the EMF, or the load itself."},
+    {"inductance", "inductance", "Inductance in series; 0: none fitted."},
+    {"capacitance", "capacitance", "In series; 0: none fitted."},
+    {"straps", "straps", "Nodes joined together, as in 2+3; 10+11."},
+    {"earths", "earthed", "Nodes tied to earth, with commas: terminals, shields, core."},
+    {"temperature", "temperature", "At which resistances and noise are computed."},
+    {"filled", "filled with the compound", "Capacitances with varnish or compound between the wires, or dry."},
+    {"current", "direct current", "Through the winding from start to finish."},
+    {"compound", "varnish or compound", "What the coil is soaked in."},
+    {"hard_potted", "hard potted", "Cured hard: presses on the sheets."},
+    {"ends", "field beyond the window",
+     "Beyond: the tongue as one iron wall. Walled: window walls all round the turn."},
+    {"foil_eddies", "foil eddies", "Eddy currents in foil: shields and windings of foil."},
+    {"proximity", "alternating-current resistance", "Skin and proximity effect in the wire."},
+    {"dielectric_loss", "dielectric loss", "Losses of enamel, paper, bobbin and varnish."},
+    {"lead_outs", "lead-outs", "Resistance and inductance of the leads."},
+};
+
 const std::map<std::string, Words>& table() {
-    static const std::map<std::string, Words> words{
-        {"name", {"name", "What people call it; everything that names it follows when it is changed."}},
-        {"part_number", {"part number", "The shop's number for this part."}},
-        {"revision", {"revision", "Letter or number of this revision."}},
-        {"note", {"note", "Anything worth keeping; it is printed on no outside paper."}},
-        {"customer", {"customer", "Who asks for the unit."}},
-        {"use", {"use", "What the unit is for, in the customer's words."}},
-        {"operating_level_dBu", {"operating level", "Level that headroom is counted from."}},
-        {"level_at",
-         {"level stated at", "Where operating and maximum level are meant: source EMF, input terminals or output."}},
-        {"isolation", {"isolation", "What the customer asks of the insulation."}},
-        {"length", {"length", "Outer size that the unit may have; 0 leaves it free."}},
-        {"width", {"width", "Width; 0 leaves it to the section."}},
-        {"height", {"height", "Closed height: sets iron section and turn length."}},
-        {"figure", {"figure", "Name of the figure that is promised, as in the table of figures."}},
-        {"hook_up", {"hook-up", "In which hook-up; empty: the first."}},
-        {"port", {"port", "At which port; empty where the figure needs none."}},
-        {"at_least", {"at least", "Lower limit, in the unit of the figure; empty: none."}},
-        {"at_most", {"at most", "Upper limit, in the unit of the figure; empty: none."}},
-        {"frequency", {"frequency", "Where this corner or line stands."}},
-        {"mask_low", {"not below", "The curve stays above this; empty: no limit."}},
-        {"mask_high", {"not above", "The curve stays below this; empty: no limit."}},
-        {"real_part", {"real part", "Resistance at this frequency."}},
-        {"imaginary_part", {"imaginary part", "Reactance at this frequency: above 0 inductive, below 0 capacitive."}},
-        {"conductor", {"conductor", "Enamelled wire, or foil as wide as its section with one turn a layer."}},
-        {"hanging", {"load", "Parts in series, a measured impedance, or nothing at all."}},
-        {"trace", {"trace", "Curve that the mask lies on."}},
-        {"kind", {"core kind", "Shell: one coil on the tongue. Two-leg: a coil on each leg."}},
-        {"sheet", {"sheet", "Lamination: sets tongue, window and magnetic path."}},
-        {"pattern", {"pattern", "How sheets of several alloys follow each other in the stack."}},
-        {"stacking_factor", {"stacking factor", "Metal share of the stack height."}},
-        {"joint", {"joint", "Interleaved sheets have a small gap, butt joints a larger one."}},
-        {"gap", {"gap", "Total air in the magnetic path: lowers inductance, steadies it."}},
-        {"alloy", {"alloy", "Material of these sheets: permeability, saturation, eddy currents."}},
-        {"thickness",
-         {"thickness", "Thickness: of a sheet it sets eddy currents, of insulation capacitance and leakage."}},
-        {"share", {"share", "Share of the stack height; shares add up to 1."}},
-        {"permeability_factor",
-         {"permeability factor", "For anneal, handling, clamping and varnish; 1: as the catalog says."}},
-        {"bobbin", {"bobbin", "Former: wall, flanges, chambers and pins."}},
-        {"pin", {"pin", "Bobbin pin number; 0: a flexible lead."}},
-        {"lead_colour", {"lead colour", "Colour of the lead's insulation."}},
-        {"lead_length", {"lead length", "Length of the lead outside the unit."}},
-        {"wire", {"wire", "Enamelled wire: resistance, build and capacitance."}},
-        {"strands", {"wires in hand", "Wires wound side by side and joined in parallel."}},
-        {"connection", {"sections joined", "How the sections of this winding are joined."}},
-        {"start", {"start", "Terminal at the start; empty: by the winding's order."}},
-        {"finish", {"finish", "Terminal at the finish; empty: by the winding's order."}},
-        {"order", {"electrical order", "Sections from start to finish, with commas; empty: in coil order."}},
-        {"resistance_factor", {"resistance factor", "Wire stretched in winding has more resistance; 1: none."}},
-        {"turns", {"turns", "Turns: ratio, inductance and resistance follow."}},
-        {"terminal", {"terminal", "Terminal where it comes out."}},
-        {"winding", {"winding", "The winding that this belongs to."}},
-        {"lay", {"lay", "In layers above each other, nested into the grooves, or wound wild."}},
-        {"turns_per_layer", {"turns a layer", "0: as many as fit."}},
-        {"margin_low", {"margin, low end", "Kept free at the low end of the chamber."}},
-        {"margin_high", {"margin, high end", "Kept free at the high end of the chamber."}},
-        {"starts", {"starts at", "End of the chamber where the first turn lies."}},
-        {"traverse", {"traverse", "Layers to and fro, or every one from the same end: sets voltage between layers."}},
-        {"reversed", {"wound in the opposite sense", "Turns count against those of other sections."}},
-        {"last_layer", {"last layer", "A part-filled last layer keeps its pitch or spreads over the width."}},
-        {"interlayer", {"between layers", "Insulation between the layers of this section."}},
-        {"layer_factor", {"layer factor", "Radial room of a layer in overall diameters."}},
-        {"pitch_factor", {"pitch factor", "Least pitch in overall diameters."}},
-        {"hand", {"hand", "Neighbouring sections with the same word are wound together."}},
-        {"insulation", {"insulation", "Material: permittivity and loss."}},
-        {"form", {"form", "Foil with insulated overlap, or an open winding."}},
-        {"plus", {"plus terminal", "Terminal that counts as positive."}},
-        {"minus", {"minus terminal", "The other terminal."}},
-        {"role", {"role", "Driven, observed, or only terminated."}},
-        {"earthing", {"earthing", "How what hangs on the port stands to earth."}},
-        {"mode", {"drive", "EMF between the terminals, or on both alike."}},
-        {"resistance", {"resistance", "Resistance in series with the EMF, or the load itself."}},
-        {"inductance", {"inductance", "Inductance in series; 0: none fitted."}},
-        {"capacitance", {"capacitance", "In series; 0: none fitted."}},
-        {"straps", {"straps", "Nodes joined together, as in 2+3; 10+11."}},
-        {"earths", {"earthed", "Nodes tied to earth, with commas: terminals, shields, core."}},
-        {"temperature", {"temperature", "At which resistances and noise are computed."}},
-        {"filled", {"filled with the compound", "Capacitances with varnish or compound between the wires, or dry."}},
-        {"current", {"direct current", "Through the winding from start to finish."}},
-        {"compound", {"varnish or compound", "What the coil is soaked in."}},
-        {"hard_potted", {"hard potted", "Cured hard: presses on the sheets."}},
-        {"ends",
-         {"field beyond the window", "Beyond: the tongue as one iron wall. Walled: window walls all round the turn."}},
-        {"foil_eddies", {"foil eddies", "Eddy currents in foil: shields and windings of foil."}},
-        {"proximity", {"alternating-current resistance", "Skin and proximity effect in the wire."}},
-        {"dielectric_loss", {"dielectric loss", "Losses of enamel, paper, bobbin and varnish."}},
-        {"lead_outs", {"lead-outs", "Resistance and inductance of the leads."}},
-    };
-    return words;
+    static const std::map<std::string, Words> byKey = [] {
+        std::map<std::string, Words> all;
+        for (const Words& one : fieldWords) all.emplace(one.key, one);
+        return all;
+    }();
+    return byKey;
 }
 
 /// Choices whose word in files is not what people say.
@@ -137,20 +143,24 @@ const std::map<std::string, const char*>& words() {
 }
 
 QString retiredMark() {
-    return QStringLiteral(" · ") + QCoreApplication::translate("editors", "retired");
+    return QStringLiteral(" · ") + tr("retired");
 }
 
 }  // namespace
 
+QString tr(const char* words) {
+    return QCoreApplication::translate("editors", words);
+}
+
 QString labelOf(const std::string& key) {
     const auto at = table().find(key);
-    if (at != table().end()) return QCoreApplication::translate("editors", at->second.label);
+    if (at != table().end()) return tr(at->second.label);
     return QString::fromStdString(key).replace('_', ' ');
 }
 
 QString tipOf(const std::string& key) {
     const auto at = table().find(key);
-    return at != table().end() ? QCoreApplication::translate("editors", at->second.tip) : labelOf(key);
+    return at != table().end() ? tr(at->second.tip) : labelOf(key);
 }
 
 QString hintOf(const std::string& key) {
@@ -170,12 +180,12 @@ QString hintOf(const std::string& key) {
         {"finish", "by the winding's order"},
     };
     const auto at = hints.find(key);
-    return at != hints.end() ? QCoreApplication::translate("editors", at->second) : QString();
+    return at != hints.end() ? tr(at->second) : QString();
 }
 
 QString wordOf(const std::string& word) {
     const auto at = words().find(word);
-    return at != words().end() ? QCoreApplication::translate("editors", at->second) : QString::fromStdString(word);
+    return at != words().end() ? tr(at->second) : QString::fromStdString(word);
 }
 
 int textRoom(const std::string& key) {
@@ -195,7 +205,7 @@ std::string catalogKey(const QString& word) {
 }
 
 QString ownEntry() {
-    return QCoreApplication::translate("editors", "own entry");
+    return tr("own entry");
 }
 
 }  // namespace editors

@@ -7,6 +7,12 @@
 
 namespace editors {
 
+/// What the forms say themselves, in the language of the program.
+[[nodiscard]] QString tr(const char* words);
+[[nodiscard]] inline QString text(const std::string& s) {
+    return QString::fromStdString(s);
+}
+
 /// Label of a field by its key in files ("margin_low" → "margin, low end").
 [[nodiscard]] QString labelOf(const std::string& key);
 /// One sentence on what it is and what it does.

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "editors/parts.h"
 
-#include <QCoreApplication>
+#include <utility>
 
+#include "editors/labels.h"
 #include "units/fault.h"
 
 namespace editors {
@@ -39,11 +40,11 @@ double numberOf(units::Kind kind, const QString& text, const json::Allowed& allo
 }
 
 QString plain(const QString& text, int most) {
-    const QString kept = text.trimmed();
+    QString kept = text.trimmed();
     if (kept.size() > most)
         refuse(kept.left(20) + QStringLiteral("…"),
                "at most " + std::to_string(most) + " characters, not " + std::to_string(kept.size()));
-    for (const QChar c : kept)
+    for (const QChar c : std::as_const(kept))
         if (!c.isPrint()) refuse(kept.left(20), "letters, digits and signs that can be printed");
     return kept;
 }
@@ -70,7 +71,7 @@ Part namedPart(Part::Kind kind, const std::string& path, const std::string& key,
     part.label = labelOf(key);
     part.tip = tipOf(key);
     part.hint = hintOf(key);
-    part.act = owner.isEmpty() ? part.label : QCoreApplication::translate("editors", "%1 of %2").arg(part.label, owner);
+    part.act = owner.isEmpty() ? part.label : tr("%1 of %2").arg(part.label, owner);
     return part;
 }
 
@@ -152,7 +153,7 @@ Part groupsPart(Part named, const Where<std::vector<std::vector<std::string>>>& 
     return named;
 }
 
-Part referencePart(Part named, const Where<std::string>& where, Reference to, bool needed) {
+Part referencePart(Part named, const Where<std::string>& where, const Reference& to, bool needed) {
     named.choices = [to, needed](const design::Design& d) {
         QStringList all = to.names(d);
         if (!needed) all.prepend(QString());
@@ -183,7 +184,7 @@ Part namePart(Part named, const Where<std::string>& where, Rename rename) {
     return part;
 }
 
-Part wordPart(Part named, const QStringList& words, WordAccess access) {
+Part wordPart(Part named, const QStringList& words, const WordAccess& access) {
     named.choices = [words](const design::Design&) { return words; };
     named.text = access.read;
     named.with = [words, put = access.put](const design::Design& d, const QString& text) {

@@ -76,7 +76,7 @@ struct Reference {
 /// What a field of this key names, if it names something.
 [[nodiscard]] std::optional<Reference> referenceOf(const std::string& key);
 /// One of the names; nothing at all where the field need not be filled.
-[[nodiscard]] Part referencePart(Part named, const Where<std::string>& where, Reference to, bool needed);
+[[nodiscard]] Part referencePart(Part named, const Where<std::string>& where, const Reference& to, bool needed);
 
 /// A name that everything follows when it is changed.
 using Rename = std::function<design::DesignPtr(const design::Design&, const std::string& from, const std::string& to)>;
@@ -87,7 +87,7 @@ struct WordAccess {
     std::function<QString(const design::Design&)> read;
     std::function<void(design::Design&, const QString&)> put;
 };
-[[nodiscard]] Part wordPart(Part named, const QStringList& words, WordAccess access);
+[[nodiscard]] Part wordPart(Part named, const QStringList& words, const WordAccess& access);
 
 template <class Enum>
 [[nodiscard]] Part enumPart(Part named, const Where<Enum>& where) {

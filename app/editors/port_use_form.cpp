@@ -1,17 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a hook-up hangs on one port, as a piece of a form.
 #include "editors/form.h"
+#include "editors/labels.h"
 
 namespace editors {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("editors", text);
-}
-QString text(const std::string& s) {
-    return QString::fromStdString(s);
-}
 
 QStringList branchCaptions() {
     return {tr("resistance"), tr("inductance"), tr("capacitance")};
@@ -25,7 +19,7 @@ Table::Row branchRow(const Where<design::Branch>& branch, const QString& owner, 
 
 /// What stands in series with the EMF, or is the load: parts in series, a measured impedance, or nothing.
 Part hangingPart(const Where<design::PortUse>& use, const QString& owner) {
-    const QString parts = tr("parts in series"), table = tr("impedance table"), open = tr("nothing: open");
+    QString parts = tr("parts in series"), table = tr("impedance table"), open = tr("nothing: open");
     return wordPart(namedPart(Part::Kind::Choice, use.path + "/hanging", "hanging", owner), {parts, table, open},
                     {[=](const design::Design& d) {
                          const auto* u = use.seen(d);
@@ -49,7 +43,7 @@ Part hangingPart(const Where<design::PortUse>& use, const QString& owner) {
 Part rolePart(const Where<design::PortUse>& use, std::size_t hookUp, const QString& owner, const Shop& shop) {
     Part role = partOf(use, "role", owner, shop);
     role.with = [plain = role.with, use, hookUp](const design::Design& d, const QString& word) {
-        const auto next = plain(d, word);
+        auto next = plain(d, word);
         if (use.seen(d) == nullptr) refuse(word, "a port that is still there");
         const design::Role before = use.seen(d)->role, now = use.seen(*next)->role;
         if (before == now || now == design::Role::Load) return next;

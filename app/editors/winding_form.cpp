@@ -3,17 +3,11 @@
 #include "design/rename.h"
 #include "editors/derived.h"
 #include "editors/form.h"
+#include "editors/labels.h"
 
 namespace editors {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("editors", text);
-}
-QString text(const std::string& s) {
-    return QString::fromStdString(s);
-}
 
 /// The index is the winding's own: it stays when the name changes.
 Where<design::Winding> windingAt(std::size_t k) {

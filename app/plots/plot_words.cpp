@@ -22,7 +22,7 @@ QString numberAt(const analysis::Curve& curve, double value) {
 
 QString Plot::title() const {
     if (!trace_) return QString::fromStdString(view_.trace);
-    const QString title = QString::fromStdString(trace_->title);
+    QString title = QString::fromStdString(trace_->title);
     if (view_.curve.empty() || shown_.empty()) return title;
     return title + QStringLiteral(" · ") + QString::fromStdString(shown_.front().curve->label);
 }

@@ -122,25 +122,35 @@ QString change(const QString& before, const QString& now) {
     return (sameUnit ? before.left(a) : before) + QStringLiteral(" → ") + now;
 }
 
+namespace {
+
+/// A figure that is there and finite; else null.
+const units::Figure* finite(const analysis::Answer& answer, const char* quantity) {
+    const units::Figure* figure = figureOf(answer, quantity);
+    return figure && std::isfinite(figure->value) ? figure : nullptr;
+}
+
+QStringList tellingsOf(const analysis::Answer& answer, const std::string& trace) {
+    QStringList parts;
+    if (trace != "response") {
+        for (const Telling& telling : tellings)
+            if (trace == telling.trace)
+                if (const auto* figure = finite(answer, telling.quantity))
+                    parts << tr("%1 %2").arg(written(*figure), tr(telling.words));
+        return parts;
+    }
+    const auto *low = finite(answer, "low_3dB"), *high = finite(answer, "high_3dB_first");
+    if (low && high) parts << tr("−3 dB at %1 and %2").arg(written(*low), written(*high));
+    const auto *level = finite(answer, "peak_level"), *at = finite(answer, "peak_frequency");
+    if (level && at) parts << tr("peak %1 at %2").arg(written(*level), written(*at));
+    return parts;
+}
+
+}  // namespace
+
 QString summary(const analysis::Answer& answer, const analysis::Trace& trace, const std::vector<std::string>& curves) {
     QStringList parts;
-    const bool first = firstShown(trace, curves);
-    if (first && trace.name == "response") {
-        const units::Figure* low = figureOf(answer, "low_3dB");
-        const units::Figure* high = figureOf(answer, "high_3dB_first");
-        if (low && high && std::isfinite(low->value) && std::isfinite(high->value))
-            parts << tr("−3 dB at %1 and %2").arg(written(*low), written(*high));
-        const units::Figure* level = figureOf(answer, "peak_level");
-        const units::Figure* at = figureOf(answer, "peak_frequency");
-        if (level && at && std::isfinite(level->value) && std::isfinite(at->value))
-            parts << tr("peak %1 at %2").arg(written(*level), written(*at));
-    } else if (first) {
-        for (const Telling& telling : tellings)
-            if (trace.name == telling.trace)
-                if (const units::Figure* figure = figureOf(answer, telling.quantity);
-                    figure && std::isfinite(figure->value))
-                    parts << tr("%1 %2").arg(written(*figure), tr(telling.words));
-    }
+    if (firstShown(trace, curves)) parts = tellingsOf(answer, trace.name);
     if (parts.isEmpty())
         for (const std::string& name : curves)
             if (const analysis::Curve* curve = trace.curve(name))

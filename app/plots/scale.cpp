@@ -58,7 +58,7 @@ QString tickText(double value, bool prefixed) {
     step = std::clamp(step, -4, 4);
     QString text = QString::number(size / std::pow(1000, step), 'g', 4);
     if (value < 0) text.prepend(QChar(0x2212));
-    if (step != 0) text += QChar(0x2009) + QString::fromUtf8(prefixes[static_cast<std::size_t>(step + 4)]);
+    if (step != 0) text += QChar(0x2009) + QString::fromUtf8(*(prefixes.begin() + (step + 4)));
     return text;
 }
 
