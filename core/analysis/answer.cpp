@@ -7,6 +7,7 @@
 #include "analysis/promise.h"
 #include "analysis/stages.h"
 #include "analysis/trace_making.h"
+#include "network/in_parallel.h"
 
 namespace analysis {
 
@@ -16,10 +17,14 @@ const units::Figure* Answer::figure(std::string_view name) const {
     return nullptr;
 }
 
-const Trace* Answer::trace(std::string_view name) const {
+std::shared_ptr<const Trace> Answer::sharedTrace(std::string_view name) const {
     for (const auto& t : traces)
-        if (t->name == name) return t.get();
+        if (t->name == name) return t;
     return nullptr;
+}
+
+const Trace* Answer::trace(std::string_view name) const {
+    return sharedTrace(name).get();
 }
 
 namespace {
@@ -37,26 +42,34 @@ std::vector<std::string> assumptionWords(const design::Design& design) {
 }
 
 void addHookUp(Pipeline& pipeline, const design::Design& design, const design::HookUp& hookUp, bool shown,
-               Answer& answer) {
+               std::vector<units::Figure>& figures) {
     const auto solved = pipeline.solve(hookUp);
     if (pipeline.stopped()) return;
     const std::string suffix = shown ? "" : "@" + hookUp.name;
     const HookUpContext context{design, *solved, pipeline.stages(), suffix};
-    for (const auto& family : hookUpFamilies()) family(context, answer.figures);
+    for (const auto& family : hookUpFamilies()) family(context, figures);
 }
 
-/// Figures of the design as a whole read fields, core, windings and the first hook-up's earths.
-void addDesignFigures(Pipeline& pipeline, const design::Design& design, const catalog::Catalog& shop,
-                      Answer::Stages& kept, Answer& answer) {
+/// Figures of the design as a whole and of the shown hook-up. The former read fields, core, windings and the first
+/// hook-up's earths, and none of what the latter solves: they are computed side by side.
+void addShownFigures(Pipeline& pipeline, const design::Design& design, const catalog::Catalog& shop,
+                     const design::HookUp& hookUp, Answer::Stages& kept, Answer& answer) {
     const auto* old = pipeline.previous();
-    if (pipeline.sameFields() && old->design->hookUps.front() == design.hookUps.front()) {
-        kept.windingFigures = old->windingFigures;
-    } else {
-        pipeline.note(Stage::Figures);
-        const DesignContext context{design, shop, pipeline};
-        for (const auto& family : designFamilies()) family(context, kept.windingFigures);
-    }
+    const bool same = pipeline.sameFields() && old->design->hookUps.front() == design.hookUps.front();
+    if (!same) pipeline.note(Stage::Figures);
+    std::vector<units::Figure> shown;
+    network::inParallel(2, [&](std::size_t part) {
+        if (part == 0) {
+            addHookUp(pipeline, design, hookUp, true, shown);
+        } else if (same) {
+            kept.windingFigures = old->windingFigures;
+        } else {
+            const DesignContext context{design, shop, pipeline};
+            for (const auto& family : designFamilies()) family(context, kept.windingFigures);
+        }
+    });
     answer.figures = kept.windingFigures;
+    answer.figures.insert(answer.figures.end(), shown.begin(), shown.end());
 }
 
 void addTraces(Pipeline& pipeline, const design::Design& design, const Question& question, const design::HookUp& hookUp,
@@ -65,26 +78,22 @@ void addTraces(Pipeline& pipeline, const design::Design& design, const Question&
         question.frequencies.empty() ? logarithmicGrid(lowestFrequency, highestFrequency, 600) : question.frequencies;
     pipeline.note(Stage::Traces);
     const Solved& solved = *pipeline.stages().solved.at(hookUp.name);
-    const auto carried = [&](const TraceEntry& entry) -> std::shared_ptr<const Trace> {
-        if (!question.quick || !entry.slow || previous == nullptr) return nullptr;
-        for (const auto& trace : previous->traces)
-            if (trace->name == entry.kind.name && trace->hookUp == hookUp.name) return trace;
-        return nullptr;
-    };
+    // A slow trace that the previous answer lacks is not waited for either.
+    const bool wait = question.quick && previous != nullptr && previous->hookUp == hookUp.name;
     std::optional<LargeSignal> large;
-    TraceContext context{design, solved, pipeline.stages(), frequencies, nullptr};
-    for (const auto& entry : traceTable()) {
-        if (pipeline.stopped()) return;
-        if (auto trace = carried(entry)) {
-            answer.traces.push_back(std::move(trace));
+    if (!wait && drivesCore(solved)) large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
+    const TraceContext context{design, solved, pipeline.stages(), frequencies, large ? &*large : nullptr};
+    const auto& table = traceTable();
+    std::vector<std::shared_ptr<const Trace>> made(table.size());
+    network::inParallel(table.size(), [&](std::size_t k) {
+        if (!pipeline.stopped() && !(wait && table[k].slow)) made[k] = table[k].make(context);
+    });
+    for (std::size_t k = 0; k < table.size(); ++k) {
+        if (wait && table[k].slow) {
             answer.carried = true;
-            continue;
+            made[k] = previous->sharedTrace(table[k].kind.name);
         }
-        if (entry.slow && !large && drivesCore(solved)) {
-            large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
-            context.large = &*large;
-        }
-        if (auto trace = entry.make(context)) answer.traces.push_back(std::move(trace));
+        if (made[k]) answer.traces.push_back(std::move(made[k]));
     }
 }
 
@@ -123,12 +132,12 @@ AnswerPtr answer(const design::Design& design, const catalog::Catalog& shop, con
     const auto* named = question.hookUp.empty() ? nullptr : design::hookUp(design, question.hookUp);
     const auto& hookUp = named != nullptr ? *named : design.hookUps.front();
     result->hookUp = hookUp.name;
-    addDesignFigures(pipeline, design, shop, *kept, *result);
-    addHookUp(pipeline, design, hookUp, true, *result);
+    addShownFigures(pipeline, design, shop, hookUp, *kept, *result);
     for (const auto& other : design.hookUps) {
         if (!question.everyHookUp || other.name == hookUp.name) continue;
         const bool wait = question.quick && previous && !pipeline.known(other);
-        if (!wait || !carryHookUp(*previous, other, *result)) addHookUp(pipeline, design, other, false, *result);
+        if (!wait || !carryHookUp(*previous, other, *result))
+            addHookUp(pipeline, design, other, false, result->figures);
     }
     if (pipeline.stopped()) return stoppedAnswer();
     addTraces(pipeline, design, question, hookUp, previous.get(), *result);

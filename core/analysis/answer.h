@@ -107,6 +107,7 @@ struct Answer {
     std::shared_ptr<const Stages> stages;
     [[nodiscard]] const units::Figure* figure(std::string_view name) const;
     [[nodiscard]] const Trace* trace(std::string_view name) const;
+    [[nodiscard]] std::shared_ptr<const Trace> sharedTrace(std::string_view name) const;
 };
 using AnswerPtr = std::shared_ptr<const Answer>;
 

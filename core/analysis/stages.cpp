@@ -80,6 +80,10 @@ Pipeline::Pipeline(const design::Design& design, const catalog::Catalog& shop, c
     now_->design = std::make_shared<const design::Design>(design);
 }
 
+void Pipeline::noteOnce(Stage stage) {
+    if (std::find(ran_.begin(), ran_.end(), stage) == ran_.end()) note(stage);
+}
+
 void Pipeline::layOut() {
     if (previous_ != nullptr && sameCoil(*previous_->design, design_)) {
         now_->build = previous_->build;
@@ -92,35 +96,42 @@ void Pipeline::layOut() {
 }
 
 void Pipeline::computeFields() {
+    // Leakage, and all else that stands between the layers: the two parts take about as long.
+    network::inParallel(2, [this](std::size_t part) {
+        if (part == 0)
+            now_->coarse =
+                cutInto(network::coarsePieces(*now_->build), previous_ != nullptr ? &previous_->coarse : nullptr);
+        else
+            computeElectric();
+    });
+    const auto* old = previous_;
+    if (old == nullptr || now_->capacitance != old->capacitance) note(Stage::Capacitance);
+    if (now_->proximity && (old == nullptr || now_->proximity != old->proximity)) noteOnce(Stage::Proximity);
+    if (old == nullptr || now_->core != old->core) note(Stage::Core);
+    if (stopped()) return;
+    cutLayers();
+}
+
+/// Capacitances, the wires' proximity losses, and the core.
+void Pipeline::computeElectric() {
     const auto& build = *now_->build;
     const auto* old = previous_;
-    const bool sameEnds = old != nullptr && old->design->assumptions.ends == design_.assumptions.ends;
-    const bool geometry = old != nullptr && sameGeometry(*old->build, build);
-    now_->coarse = cutInto(network::coarsePieces(build), old != nullptr ? &old->coarse : nullptr);
-    if (stopped()) return;
     const bool lossy = design_.assumptions.dielectricLoss;
-    if (old != nullptr && old->build == now_->build && old->design->assumptions.dielectricLoss == lossy) {
+    if (old != nullptr && old->build == now_->build && old->design->assumptions.dielectricLoss == lossy)
         now_->capacitance = old->capacitance;
-    } else {
-        note(Stage::Capacitance);
+    else
         now_->capacitance = std::make_shared<const field::CapacitanceResult>(field::capacitances(build, lossy));
-    }
-    if (stopped()) return;
     if (design_.assumptions.proximity) {
-        if (geometry && sameEnds && old->proximity && sameWires(*old->build, build)) {
-            now_->proximity = old->proximity;
-        } else {
-            note(Stage::Proximity);
-            now_->proximity =
-                std::make_shared<const field::ProximityForm>(field::proximityForm(build, design_.assumptions.ends));
-        }
+        const bool same = old != nullptr && old->design->assumptions.ends == design_.assumptions.ends &&
+                          sameGeometry(*old->build, build) && old->proximity && sameWires(*old->build, build);
+        now_->proximity =
+            same ? old->proximity
+                 : std::make_shared<const field::ProximityForm>(field::proximityForm(build, design_.assumptions.ends));
     }
     auto core = std::make_shared<const magnetics::CoreModel>(magnetics::coreModel(design_, shop_));
     const bool sameCore = old != nullptr && *old->core == *core;
-    if (!sameCore) note(Stage::Core);
     now_->core = sameCore ? old->core : core;
     now_->loop = sameCore ? old->loop : std::make_shared<const magnetics::CoreLoop>(*core);
-    cutLayers();
 }
 
 /// A cut with its fields, or what is known of the same.
@@ -128,15 +139,12 @@ Cut Pipeline::cutInto(network::Pieces pieces, const Cut* known) {
     const auto* old = previous_;
     const bool same = known != nullptr && known->pieces == pieces && sameGeometry(*old->build, *now_->build) &&
                       old->design->assumptions.ends == design_.assumptions.ends;
-    const auto once = [this](Stage stage) {
-        if (std::find(ran_.begin(), ran_.end(), stage) == ran_.end()) note(stage);
-    };
     Cut cut{std::move(pieces), nullptr, nullptr};
     const auto layers = [&] { return network::refined(*now_->build, cut.pieces); };
     if (same) {
         cut.leakage = known->leakage;
     } else {
-        once(Stage::Leakage);
+        noteOnce(Stage::Leakage);
         cut.leakage =
             std::make_shared<const field::LeakageResult>(field::leakageMatrix(layers(), design_.assumptions.ends));
     }
@@ -144,7 +152,7 @@ Cut Pipeline::cutInto(network::Pieces pieces, const Cut* known) {
     if (same && known->foilEddies && old->build == now_->build) {
         cut.foilEddies = known->foilEddies;
     } else {
-        once(Stage::Proximity);
+        noteOnce(Stage::Proximity);
         cut.foilEddies = std::make_shared<const field::FoilEddies>(
             field::foilEddies(layers(), design_.assumptions.ends, highestFrequency));
     }

@@ -91,6 +91,8 @@ public:
     [[nodiscard]] bool sameFields() const noexcept;
 
 private:
+    void noteOnce(Stage stage);
+    void computeElectric();
     [[nodiscard]] Cut cutInto(network::Pieces pieces, const Cut* known);
     void cutLayers();
     const design::Design& design_;

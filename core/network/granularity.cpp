@@ -80,7 +80,7 @@ Vector neglected(const Prepared& coarse, const Pieces& pieces) {
     const auto layers = static_cast<Eigen::Index>(pieces.size());
     Vector shares = Vector::Zero(layers);
     const int driven = c.portOfRole(design::Role::Drive), observed = c.portOfRole(design::Role::Observe);
-    if (driven < 0 || observed < 0) return shares;
+    if (driven < 0 || observed < 0 || *std::max_element(pieces.begin(), pieces.end()) == 1) return shares;
     const Matrix halves = halvesOf(pieces, c.turns.size());
     const Matrix dipoles = halves * c.leakage * halves.transpose() / 4;
     const int output = coarse.layout().voltage(driven, observed);

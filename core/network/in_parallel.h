@@ -15,7 +15,8 @@ namespace network {
 /// threads. The first exception is passed on.
 template <class Work>
 void inParallel(std::size_t count, const Work& work) {
-    const std::size_t threads = std::min<std::size_t>({count, 4, std::max(1U, std::thread::hardware_concurrency())});
+    static const unsigned cores = std::max(1U, std::thread::hardware_concurrency());  // reads a file each time
+    const std::size_t threads = std::min<std::size_t>({count, 4, cores});
     std::vector<std::exception_ptr> failures(threads);
     const auto share = [&](std::size_t first) {
         try {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "network/solve.h"
 
+#include <Eigen/Cholesky>
 #include <Eigen/QR>
 
 #include "network/dense.h"
@@ -37,6 +38,23 @@ Gathered gathered(const Terms& terms, const std::vector<Complex>& coefficient) {
     return all;
 }
 
+/// C^-1 Q: in real numbers, without an imaginary part, where nothing is lost in the capacitances.
+Gathered potentialsOf(const ComplexMatrix& capacitance, const Matrix& charges) {
+    if (capacitance.imag().isZero(0)) {
+        const Eigen::LLT<Matrix> factors(capacitance.real());
+        if (factors.info() == Eigen::Success) return {factors.solve(charges), {}};
+    }
+    const ComplexMatrix all = DenseFactors(capacitance).solve(charges.cast<Complex>());
+    return {all.real(), all.imag()};
+}
+
+ComplexMatrix joined(const Matrix& rows, const Gathered& columns) {
+    ComplexMatrix all = ComplexMatrix::Zero(rows.rows(), columns.real.cols());
+    all.real() = rows * columns.real;
+    if (columns.imaginary.size() > 0) all.imag() = rows * columns.imaginary;
+    return all;
+}
+
 SymmetricFactors factored(const Terms& terms, const std::vector<Complex>& coefficient) {
     Gathered all = gathered(terms, coefficient);
     return {std::move(all.real), std::move(all.imaginary)};
@@ -48,20 +66,19 @@ Prepared::Prepared(Circuit circuit, Currents currents) : circuit_(std::move(circ
     const auto& c = circuit_;
     const Eigen::Index branches = c.branchCount(), b = c.turns.size();
     basis_ = Matrix::Identity(branches, branches);
-    Eigen::Index loops = 0;
     if (currents == Currents::LoopsAndRest) {
         const Eigen::ColPivHouseholderQR<Matrix> split(incidenceOf(c).transpose());
         const Matrix all = split.householderQ() * basis_;
-        loops = branches - split.rank();
-        basis_ << all.rightCols(loops), all.leftCols(split.rank());
+        loops_ = branches - split.rank();
+        basis_ << all.rightCols(loops_), all.leftCols(split.rank());
     }
-    terms_ = termsOf(c, basis_, takeCapacitances(loops));
+    terms_ = termsOf(c, basis_, takeCapacitances());
     reading_.lumped = basis_.bottomRows(branches - b).cast<Complex>();
     reading_.turns = (c.turns.transpose() * basis_.topRows(b)).cast<Complex>();
 }
 
 /// A^T C^-1 A in the basis, and what the ports read of the charges.
-ComplexMatrix Prepared::takeCapacitances(Eigen::Index loops) {
+ComplexMatrix Prepared::takeCapacitances() {
     const auto& c = circuit_;
     const Eigen::Index nodes = c.capacitance.rows(), branches = c.branchCount();
     const auto ports = static_cast<Eigen::Index>(c.ports.size());
@@ -75,12 +92,13 @@ ComplexMatrix Prepared::takeCapacitances(Eigen::Index loops) {
         if (port.minus != earth) into(port.minus, p) -= 1;
     }
     Matrix charging = incidenceOf(c) * basis_;
-    charging.leftCols(loops).setZero();  // what is left there is rounding
-    const DenseFactors factors(c.capacitance);
-    const ComplexMatrix potentials = factors.solve(charging.cast<Complex>());
-    reading_.charges = into.transpose().cast<Complex>() * potentials;
-    reading_.injected = into.transpose().cast<Complex>() * factors.solve(into.cast<Complex>());
-    const ComplexMatrix elastance = charging.transpose().cast<Complex>() * potentials;
+    charging.leftCols(loops_).setZero();  // what is left there is rounding
+    Matrix both(nodes, branches + ports);
+    both << charging, into;
+    const ComplexMatrix all = joined(both.transpose(), potentialsOf(c.capacitance, both));
+    reading_.charges = all.bottomLeftCorner(ports, branches);
+    reading_.injected = all.bottomRightCorner(ports, ports);
+    const auto elastance = all.topLeftCorner(branches, branches);
     return (elastance + elastance.transpose()) / 2.0;
 }
 
@@ -114,12 +132,12 @@ Snapshot Prepared::snapshot(double frequency) const {
     return {frequency, std::move(state), std::move(slope)};
 }
 
-Point Prepared::point(const Snapshot& at) const {
+Point pointOf(const Circuit& circuit, const Reading& reading, const Snapshot& at) {
     const double f = at.frequency;
     const auto near = [&](double step) -> ComplexVector {
-        return outputs(circuit_, reading_, at.state + step * at.slope, f * (1 + step));
+        return outputs(circuit, reading, at.state + step * at.slope, f * (1 + step));
     };
-    return {f, outputs(circuit_, reading_, at.state, f), (near(slopeStep) - near(-slopeStep)) / (2 * slopeStep)};
+    return {f, outputs(circuit, reading, at.state, f), (near(slopeStep) - near(-slopeStep)) / (2 * slopeStep)};
 }
 
 }  // namespace network

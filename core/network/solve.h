@@ -21,6 +21,9 @@ struct Snapshot {
     ComplexMatrix slope;
 };
 
+/// What the ports read of a state.
+[[nodiscard]] Point pointOf(const Circuit& circuit, const Reading& reading, const Snapshot& at);
+
 /// What does not change with frequency, made once per circuit:
 /// Z(w) i + A^T C^-1 A i / (jw) = e + A^T C^-1 J / (jw), A the node-branch incidence, C the node capacitances.
 /// Every node needs capacitance, so floating parts are as good as any other. Currents are taken in an orthogonal basis
@@ -36,8 +39,7 @@ public:
     /// All outputs at f > 0 Hz, in the order of `layout()`.
     [[nodiscard]] ComplexVector solve(double frequency) const;
     /// The same with slopes.
-    [[nodiscard]] Point point(double frequency) const { return point(snapshot(frequency)); }
-    [[nodiscard]] Point point(const Snapshot& snapshot) const;
+    [[nodiscard]] Point point(double frequency) const { return pointOf(circuit_, reading_, snapshot(frequency)); }
     /// States with slopes, from one factorisation: S x' = d' - S' x for the system S x = d.
     [[nodiscard]] Snapshot snapshot(double frequency) const;
     /// Impedance of all winding branches at f > 0 Hz without capacitances: R + jwM + jw n n^T Lambda, ohm, b x b.
@@ -46,12 +48,15 @@ public:
     [[nodiscard]] const Terms& terms() const noexcept { return terms_; }
     /// Branch currents are basis times state; branches x n.
     [[nodiscard]] const Matrix& basis() const noexcept { return basis_; }
+    /// How many of the state's numbers, the first, are currents around loops.
+    [[nodiscard]] Eigen::Index loops() const noexcept { return loops_; }
     [[nodiscard]] const Reading& reading() const noexcept { return reading_; }
 
 private:
-    ComplexMatrix takeCapacitances(Eigen::Index loops);
+    ComplexMatrix takeCapacitances();
     Circuit circuit_;
     Matrix basis_;
+    Eigen::Index loops_ = 0;
     Terms terms_;
     Reading reading_;
 };

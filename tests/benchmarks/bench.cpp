@@ -55,15 +55,25 @@ void solve(State& state, const DesignPtr& d) {
     }
 }
 
-/// A turn more, a turn less, each from the answer before: what a key press costs before anything is painted.
-void edit(State& state, const DesignPtr& d) {
-    const DesignPtr other = benchmarks::withTurns(*d, 1);
-    analysis::AnswerPtr before = analysis::answer(*d, shop());
+/// A turn more, a turn less, each from the answer before.
+void answers(State& state, const design::Design& d, const analysis::Question& question) {
+    const DesignPtr other = benchmarks::withTurns(d, 1);
+    analysis::AnswerPtr before = analysis::answer(d, shop());
     bool back = false;
     for (auto step : state) {
-        before = analysis::answer(back ? *d : *other, shop(), before);
+        before = analysis::answer(back ? d : *other, shop(), before, {}, question);
         back = !back;
     }
+}
+
+/// What a key press costs before the shown hook-up's curves can be painted: everything linear.
+void edit(State& state, const DesignPtr& d) {
+    answers(state, *d, {"", {}, true, true});
+}
+
+/// An edit with every hook-up's figures and the traces through the core's loop, which follow the shown curves.
+void wholeEdit(State& state, const DesignPtr& d) {
+    answers(state, *d, {});
 }
 
 /// 20 levels at each of 20 frequencies, with the search coil's network.
@@ -104,6 +114,7 @@ int main(int argc, char** argv) {
         time("capacitance", capacitance);
         time("solve", solve);
         time("edit", edit);
+        time("whole_edit", wholeEdit);
         time("distortion", distortion);
         time("step_response", stepResponse);
     }
