@@ -14,17 +14,21 @@ namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Root of a rising function with its slope, from a guess: Newton's step where it stays inside what is known to
-/// bracket the root, else halving.
+/// bracket the root and the step before it halved the lack, else halving.
 template <class Function>
 double risingRoot(double guess, double tolerance, const Function& f) {
-    double low = -infinite, high = infinite, x = guess;
-    for (int round = 0; round < 100; ++round) {
+    double low = -infinite, high = infinite, x = guess, before = infinite;
+    for (int round = 0; round < 200; ++round) {
         const CurvePlace place = f(x);
-        if (std::abs(place.value) <= tolerance) return x;
+        const double lack = std::abs(place.value);
+        if (lack <= tolerance) return x;
         (place.value > 0 ? high : low) = x;
         const double next = x - place.value / place.slope;
         if (std::abs(next - x) <= 1e-15 * std::abs(x)) return next;
-        x = next > low && next < high ? next : (low + high) / 2;
+        const bool bracketed = std::isfinite(low) && std::isfinite(high);
+        const bool trusted = next > low && next < high && (!bracketed || lack <= before / 2);
+        x = trusted ? next : (low + high) / 2;
+        before = lack;
     }
     return x;
 }

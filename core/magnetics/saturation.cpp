@@ -71,17 +71,20 @@ double blockFlux(const CoreModel& core, const StackBlock& block, double appliedF
     const double air = core.gap / (mu0 * core.pathLength);
     const double applied = std::abs(appliedField);
     if (air <= 0) return fluxAtField(block, appliedField);
-    // H + air B(H) = applied rises steadily with H: Newton's step where it stays inside the bracket, else halving.
+    // H + air B(H) = applied rises steadily with H: Newton's step where it stays inside the bracket and the step before
+    // halved the lack, else halving.
     double low = 0;
     double high = applied;
     double field = applied / (1 + air * onCurve(block, 0).slope);
-    for (int round = 0; round < 100 && high - low > 1e-15 * high; ++round) {
+    double before = 2 * applied;
+    for (int round = 0; round < 200 && high - low > 1e-15 * high; ++round) {
         const CurvePlace place = onCurve(block, field);
         const double excess = field + air * place.value - applied;
         if (std::abs(excess) <= 1e-14 * applied) break;
         (excess > 0 ? high : low) = field;
         const double next = field - excess / (1 + air * place.slope);
-        field = next > low && next < high ? next : (low + high) / 2;
+        field = next > low && next < high && std::abs(excess) <= before / 2 ? next : (low + high) / 2;
+        before = std::abs(excess);
     }
     return std::copysign(onCurve(block, field).value, appliedField);
 }

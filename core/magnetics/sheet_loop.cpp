@@ -10,8 +10,9 @@
 namespace magnetics {
 namespace {
 
-constexpr int stepsPerDecade = 6;  // of a curve that is given by a formula
-constexpr int stepsBeyond = 6;     // beyond the end of a curve, each four times the field
+constexpr int stepsPerDecade = 6;     // of a curve that is given by a formula
+constexpr double closeEnough = 0.01;  // of a remanence that is met
+constexpr int stepsBeyond = 6;        // beyond the end of a curve, each four times the field
 
 /// Fields at which the initial curve is taken: the alloy's own points, or a grid through the formula's knee; then
 /// into air.
@@ -164,7 +165,17 @@ void SheetLoop::fit(double coercivity, double remanence) {
             closes = fitSlack(shape, coercivity);
             return falling(0) - remanence;
         };
-        excess(root(low, high, excess, 1e-9));
+        const auto met = [&](double value) { return std::abs(excess(value)) < closeEnough * remanence && closes; };
+        if (met(root(low, high, excess, 1e-9))) return;
+        // Far out no slack may make the coercivity; then as near as it is made.
+        double best = 0, least = std::abs(plain - remanence);
+        for (double value = low; value < high; value *= 1.2)
+            if (const double off = std::abs(excess(value)); closes && off < least) {
+                best = value;
+                least = off;
+            }
+        if (best > 0 && met(root(best / 1.2, best * 1.2, excess, 1e-9))) return;
+        excess(best);
     };
     if (remanence > 0 && remanence < plain)
         vary(shape.irreversible, remanence / 2, 20 * top);
@@ -172,7 +183,8 @@ void SheetLoop::fit(double coercivity, double remanence) {
         vary(shape.compression, 0.1 / coercivity, 20 / coercivity);
     remanence_ = falling(0);
     if (!closes) note("the loop does not reach the alloy's coercivity");
-    if (remanence > 0 && std::abs(remanence_ / remanence - 1) > 0.01) note("the loop misses the alloy's remanence");
+    if (remanence > 0 && std::abs(remanence_ / remanence - 1) > closeEnough)
+        note("the loop misses the alloy's remanence");
 }
 
 }  // namespace magnetics
