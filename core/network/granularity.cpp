@@ -20,14 +20,15 @@ int possible(const coil::Layer& layer, int wanted) {
 /// Top of the band in which the response keeps near its value at 1 kHz: half the power below it, 6 dB above it, Hz.
 double topOfBand(const Prepared& coarse, int output) {
     constexpr double middle = 1e3, least = 20e3, last = 1e6, up = 2, down = std::numbers::sqrt2;
-    const double step = std::pow(10, 0.1);
     const double there = std::abs(coarse.solve(middle)(output));
+    const auto leaves = [&](double f) {
+        const double ratio = std::abs(coarse.solve(f)(output)) / there;
+        return ratio > up || ratio < 1 / down;
+    };
+    const double half = std::pow(10, 0.1);
     double f = middle;
-    while (f < last) {
-        const double ratio = std::abs(coarse.solve(f * step)(output)) / there;
-        if (ratio > up || ratio < 1 / down) break;
-        f *= step;
-    }
+    while (f < last && !leaves(f * half * half)) f *= half * half;
+    if (f < last && !leaves(f * half)) f *= half;
     return std::clamp(f, least, last);
 }
 

@@ -4,8 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "network/in_parallel.h"
-#include "network/reduced.h"
+#include "network/point_source.h"
 
 namespace network {
 
@@ -114,67 +113,19 @@ std::vector<char> Sweep::insert(const std::vector<Point>& middles, const std::ve
     return next;
 }
 
-/// Points of a network, from the space of some states where that reaches, else solved in full: then the space grows.
-class PointSource {
-public:
-    PointSource(const Prepared& network, double from, double to, const std::stop_token& stop)
-        : network_(network), stop_(stop) {
-        // Below 10 kHz states change little but for the core.
-        constexpr double border = 1e4, few = 0.5, many = 3;
-        std::vector<double> at{from};
-        while (at.back() < to) at.push_back(at.back() * std::pow(10, 1 / (at.back() < border ? few : many)));
-        at.back() = to;
-        known_ = snapshots(at);
-        if (!stop_.stop_requested()) reduced_.emplace(network_, known_);
-    }
-
-    /// At each frequency; not to be used once a stop was asked for.
-    std::vector<Point> at(const std::vector<double>& frequencies) {
-        constexpr std::size_t few = 2;  // are not worth a new space
-        std::vector<Point> points(frequencies.size());
-        std::vector<double> missed;
-        std::vector<std::size_t> places;
-        if (stop_.stop_requested()) return points;
-        inParallel(frequencies.size(), [&](std::size_t k) {
-            if (stop_.stop_requested() || !reduced_->worthwhile()) return;
-            if (auto point = reduced_->point(frequencies[k])) points[k] = std::move(*point);
-        });
-        for (std::size_t k = 0; k < points.size(); ++k)
-            if (points[k].frequency == 0) {
-                missed.push_back(frequencies[k]);
-                places.push_back(k);
-            }
-        const std::vector<Snapshot> solved = snapshots(missed);
-        if (stop_.stop_requested() || solved.empty()) return points;
-        for (std::size_t k = 0; k < solved.size(); ++k)
-            points[places[k]] = pointOf(network_.circuit(), network_.reading(), solved[k]);
-        if (!reduced_->worthwhile() || solved.size() <= few) return points;
-        known_.insert(known_.end(), solved.begin(), solved.end());
-        reduced_.emplace(network_, known_);
-        return points;
-    }
-
-private:
-    [[nodiscard]] std::vector<Snapshot> snapshots(const std::vector<double>& frequencies) const {
-        std::vector<Snapshot> all(frequencies.size());
-        inParallel(all.size(), [&](std::size_t k) {
-            if (!stop_.stop_requested()) all[k] = network_.snapshot(frequencies[k]);
-        });
-        return all;
-    }
-    const Prepared& network_;
-    const std::stop_token& stop_;
-    std::vector<Snapshot> known_;
-    std::optional<Reduced> reduced_;
-};
-
 Sweep Sweep::over(const Prepared& network, double from, double to, double tolerance, int mostSolves,
                   const std::stop_token& stop) {
     constexpr double startPerDecade = 3;
     Sweep sweep;
     const int first = 1 + static_cast<int>(std::ceil(std::max(3.0, std::log10(to / from) * startPerDecade)));
-    PointSource source(network, from, to, stop);
-    std::vector<double> wanted;
+    std::vector<double> wanted{from};
+    // Below 10 kHz states change little but for the core.
+    constexpr double border = 1e4, few = 0.5, many = 3;
+    while (wanted.back() < to)
+        wanted.push_back(wanted.back() * std::pow(10, 1 / (wanted.back() < border ? few : many)));
+    wanted.back() = to;
+    PointSource source(network, wanted, stop);
+    wanted.clear();
     for (int k = 0; k < first; ++k) wanted.push_back(from * std::pow(to / from, double(k) / (first - 1)));
     sweep.points_ = source.at(wanted);
     if (stop.stop_requested()) return sweep;

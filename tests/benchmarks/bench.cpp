@@ -76,6 +76,28 @@ void wholeEdit(State& state, const DesignPtr& d) {
     answers(state, *d, {});
 }
 
+/// Fields, network and curves of the first hook-up with two branches in each layer, whatever the estimate asks for.
+void twoALayer(State& state, const DesignPtr& d) {
+    const analysis::AnswerPtr answer = analysis::answer(*d, shop());
+    const coil::CoilBuild& build = *answer->build;
+    analysis::Answer::Stages stages = *answer->stages;
+    const network::Pieces two(build.layers.size(), 2);
+    for (auto step : state) {
+        stages.capacitance =
+            std::make_shared<const field::CapacitanceResult>(field::capacitances(build, d->assumptions.dielectricLoss));
+        if (d->assumptions.proximity)
+            stages.proximity =
+                std::make_shared<const field::ProximityForm>(field::proximityForm(build, d->assumptions.ends));
+        const analysis::Cut cut{two,
+                                std::make_shared<const field::LeakageResult>(
+                                    field::leakageMatrix(network::refined(build, two), d->assumptions.ends)),
+                                nullptr};
+        const network::Prepared network(analysis::circuitOf(*d, d->hookUps.front(), stages, cut));
+        benchmark::DoNotOptimize(
+            network::Sweep::over(network, analysis::lowestFrequency, analysis::highestFrequency, 5e-3, 600, {}));
+    }
+}
+
 /// 20 levels at each of 20 frequencies, with the search coil's network.
 void distortion(State& state, const DesignPtr& d) {
     const analysis::AnswerPtr answer = analysis::answer(*d, shop());
@@ -115,6 +137,7 @@ int main(int argc, char** argv) {
         time("solve", solve);
         time("edit", edit);
         time("whole_edit", wholeEdit);
+        if (name.ends_with("_layers")) time("two_a_layer", twoALayer);
         time("distortion", distortion);
         time("step_response", stepResponse);
     }

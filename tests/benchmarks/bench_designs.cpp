@@ -31,26 +31,6 @@ std::vector<Subject> designsIn(const char* folder) {
     return all;
 }
 
-/// Wire, papers and turns a layer divided so that each of the four sections has `times` as many layers, 4 at first,
-/// in the same room.
-design::DesignPtr finer(const design::Design& from, int times) {
-    return design::changed(from, [times](design::Design& d) {
-        for (design::Winding& w : d.windings) {
-            auto thin = std::make_shared<catalog::Wire>(*w.wire.own);
-            thin->bareDiameter = thin->bareDiameter / times;
-            thin->overallDiameter = thin->overallDiameter / times;
-            w.wire.own = thin;
-        }
-        for (design::Place& place : d.coil)
-            for (design::Item& item : place.order)
-                if (design::Section* s = item.section()) {
-                    s->turnsPerLayer *= times;
-                    s->turns = 4 * times * s->turnsPerLayer;
-                    if (s->interlayer) s->interlayer->thickness = s->interlayer->thickness / times;
-                }
-    });
-}
-
 }  // namespace
 
 const catalog::Catalog& shop() {
@@ -65,8 +45,10 @@ std::vector<Subject> demoDesigns() {
 std::vector<Subject> subjects() {
     std::vector<Subject> all = designsIn("tests/references");
     for (Subject& demo : demoDesigns()) all.push_back(std::move(demo));
-    const design::DesignPtr four = read(root / "tests/references/open_2_interleaved_line.coilwright");
-    for (const int times : {1, 2, 4, 8}) all.push_back({std::to_string(16 * times) + "_layers", finer(*four, times)});
+    for (const int layers : {16, 32, 64, 128}) {
+        const std::string name = std::to_string(layers) + "_layers";
+        all.push_back({name, read(root / "tests/benchmarks" / (name + ".coilwright"))});
+    }
     return all;
 }
 
