@@ -13,8 +13,8 @@ namespace bench {
 void BenchWindow::showStart() {
     std::vector<Offer> offers;
     for (const std::string& path : demos_) {
-        QString note;
-        if (design::DesignPtr demo = read(QString::fromStdString(path), note))
+        QString note, digest;
+        if (design::DesignPtr demo = read(QString::fromStdString(path), note, digest))
             offers.push_back({QString::fromStdString(path), std::move(demo)});
     }
     showBench();

@@ -10,9 +10,12 @@ namespace bench {
 void BenchWindow::choosePair() {
     const QString path = QFileDialog::getOpenFileName(this, tr("Design to put beside this one"), folder(),
                                                       QStringLiteral("Coilwright (*.coilwright)"));
-    if (path.isEmpty()) return;
-    QString note;
-    const design::DesignPtr other = read(path, note);
+    if (!path.isEmpty()) showPair(path);
+}
+
+void BenchWindow::showPair(const QString& path) {
+    QString note, digest;
+    const design::DesignPtr other = read(path, note, digest);
     if (!other) return;
     auto* pair = new compare::PairWindow(document_.design(), other, document_.shop(), this);
     pair->setAttribute(Qt::WA_DeleteOnClose);
