@@ -115,6 +115,8 @@ private:
     void takeFromFile();
     [[nodiscard]] bool maySaveTo(const QString& path);
     void showPair(const QString& path);
+    void showPair(const design::DesignPtr& other);
+    void showRevisions();
     void tellOutside();
 
     document::Document document_;

@@ -35,6 +35,7 @@ void BenchWindow::connectActions() {
     connect(&act[Act::Open], &QAction::triggered, this, &BenchWindow::chooseFile);
     connect(&act[Act::Save], &QAction::triggered, this, &BenchWindow::save);
     connect(&act[Act::SaveAs], &QAction::triggered, this, &BenchWindow::saveAs);
+    connect(&act[Act::Revisions], &QAction::triggered, this, &BenchWindow::showRevisions);
     connect(&act[Act::Quit], &QAction::triggered, this, &QWidget::close);
     connect(&act[Act::Undo], &QAction::triggered, this, [this] { document_.undo(); });
     connect(&act[Act::Redo], &QAction::triggered, this, [this] { document_.redo(); });

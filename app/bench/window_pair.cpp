@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A saved design beside the open one.
+// A saved design, or a kept revision, beside the open one.
 #include <QFileDialog>
 
 #include "bench/bench_window.h"
+#include "bench/revision_window.h"
 #include "compare/pair_window.h"
 
 namespace bench {
@@ -17,10 +18,21 @@ void BenchWindow::showPair(const QString& path) {
     QString note, digest;
     const design::DesignPtr other = read(path, note, digest);
     if (!other) return;
+    showPair(other);
+    if (!note.isEmpty()) say(note.trimmed());
+}
+
+void BenchWindow::showPair(const design::DesignPtr& other) {
     auto* pair = new compare::PairWindow(document_.design(), other, document_.shop(), this);
     pair->setAttribute(Qt::WA_DeleteOnClose);
     pair->show();
-    if (!note.isEmpty()) say(note.trimmed());
+}
+
+void BenchWindow::showRevisions() {
+    auto* revisions = new RevisionWindow(document_, this);
+    revisions->setAttribute(Qt::WA_DeleteOnClose);
+    connect(revisions, &RevisionWindow::besideAsked, this, [this](const design::DesignPtr& kept) { showPair(kept); });
+    revisions->show();
 }
 
 }  // namespace bench
