@@ -95,6 +95,8 @@ private:
     void showRecent();
     void point(const analysis::PromiseState& promise);
     void govern(const std::string& figure);
+    void governMask(const analysis::PromiseState& promise);
+    void rank(const QString& name, const QString& source, units::Kind kind, solver::Aside::Job job);
     void selectPart(const analysis::Lever& lever);
     void showBench();
     void showFaults();

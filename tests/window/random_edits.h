@@ -37,6 +37,11 @@ public:
                 return useField();
         }
     }
+    /// Lets the window work off what waits. Without a running event loop nothing else deletes the forms that were left.
+    static void settle() {
+        QCoreApplication::processEvents();
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    }
     void undoAll() {
         for (int presses = 0; window_.document().canUndo() && presses < 100000; ++presses)
             key(Qt::Key_Z, Qt::ControlModifier);
@@ -86,7 +91,7 @@ private:
     /// A number typed, right or wrong, or stepped, in some field of the form.
     void useField() {
         selectForm();
-        QCoreApplication::processEvents();  // the form is made once the selection has settled
+        settle();  // the form is made once the selection has settled
         const auto lines = window_.findChild<editors::FormPane*>()->findChildren<QLineEdit*>();
         if (lines.isEmpty()) return;
         QLineEdit* line = lines[static_cast<qsizetype>(dice_() % static_cast<unsigned>(lines.size()))];

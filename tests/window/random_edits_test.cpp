@@ -27,7 +27,7 @@ void editAndUndoAll(const std::string& name, int count, unsigned seed) {
     });
     for (int k = 0; k < count; ++k) {
         hand.act();
-        if (k % 16 == 0) QCoreApplication::processEvents();
+        if (k % 16 == 0) window_test::RandomHand::settle();
     }
     EXPECT_GT(edits, count / 4) << "the hand does too little";
     hand.undoAll();
