@@ -46,6 +46,7 @@ int showWindow(int argc, char** argv, const std::vector<std::string>& arguments)
                                   : arguments.empty() ? std::string()
                                                       : arguments.front();
         bench::BenchWindow window(shop, commands::readDesign(start, *shop), demos);
+        window.guardWork();
         if (!arguments.empty()) window.openFile(QString::fromStdString(arguments.front()));
         if (arguments.empty() && !QFileInfo::exists(bench::memoryPath())) window.showStart();
         window.show();

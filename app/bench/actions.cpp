@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 17> rows{{
+constexpr std::array<Row, 18> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
@@ -28,6 +28,9 @@ constexpr std::array<Row, 17> rows{{
      QT_TRANSLATE_NOOP("bench", "Save the design to its file"), false},
     {Act::SaveAs, Where::Design, QT_TRANSLATE_NOOP("bench", "Save &as…"), "Ctrl+Shift+S",
      QT_TRANSLATE_NOOP("bench", "Save the design to another file"), false},
+    {Act::Revisions, Where::Design, QT_TRANSLATE_NOOP("bench", "&Revisions…"), "Ctrl+R",
+     QT_TRANSLATE_NOOP("bench", "What was kept of this design, when and why; keep it, issue it, order it again"),
+     false},
     {Act::Quit, Where::Design, QT_TRANSLATE_NOOP("bench", "&Quit"), "Ctrl+Q",
      QT_TRANSLATE_NOOP("bench", "Close the window"), false},
     {Act::Undo, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Undo"), "Ctrl+Z",
@@ -71,7 +74,7 @@ Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
     auto* looks = new QActionGroup(this);
     for (const Row& row : rows) {
         auto* action = new QAction(said(row.text), this);
-        if (row.act == Act::Save || row.act == Act::Quit) menus[row.where]->addSeparator();
+        if (row.act == Act::Save || row.act == Act::Revisions || row.act == Act::Quit) menus[row.where]->addSeparator();
         action->setShortcut(QKeySequence(QString::fromLatin1(row.keys)));
         action->setCheckable(row.checkable);
         const QString keys = action->shortcut().toString(QKeySequence::NativeText);

@@ -14,6 +14,7 @@ enum class Act {
     Open,
     Save,
     SaveAs,
+    Revisions,
     Quit,
     Undo,
     Redo,

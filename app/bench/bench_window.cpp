@@ -37,6 +37,7 @@ BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, de
 BenchWindow::~BenchWindow() {
     // A field that loses the focus puts its text into the document, which must still be there.
     hide();
+    guard_.reset();
     delete takeCentralWidget();
 }
 
@@ -88,6 +89,8 @@ void BenchWindow::assemble() {
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
     changes_ = new ChangeStrip(document_, whole);
+    notices_ = new NoticeBar(whole);
+    rows->addWidget(notices_);
     rows->addWidget(across, 1);
     rows->addWidget(changes_);
     pages_ = new QStackedWidget;
@@ -187,6 +190,7 @@ void BenchWindow::showState() {
     const QString name = QString::fromStdString(design.name);
     const QString revision = tr("revision %1").arg(QString::fromStdString(design.revision));
     setWindowTitle(name + QStringLiteral(" · ") + revision + (document_.modified() ? tr(" · modified") : QString()) +
+                   (guard_ && !guard_->mine() ? tr(" · read only") : QString()) +
                    (forms_->wrongTexts().count() > 0 ? tr(" · a field is wrong") : QString()) +
                    QStringLiteral(" – Coilwright"));
     name_->setText(name + QStringLiteral(" · ") + revision);
@@ -245,6 +249,7 @@ void BenchWindow::closeEvent(QCloseEvent* event) {
     if (!mayLeave()) return event->ignore();
     memory_.geometry = saveGeometry();
     keep(memory_);
+    if (journal_) journal_->forget();
     event->accept();
 }
 

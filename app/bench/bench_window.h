@@ -16,8 +16,11 @@
 #include "bench/elided_label.h"
 #include "bench/figures_table.h"
 #include "bench/memory.h"
+#include "bench/notice_bar.h"
 #include "bench/promise_strip.h"
 #include "document/document.h"
+#include "document/file_guard.h"
+#include "document/journal.h"
 #include "document/selection.h"
 #include "plots/plot_grid.h"
 #include "solver/aside.h"
@@ -54,6 +57,9 @@ public:
     /// The start page over the bench, until something is opened or Esc.
     void showStart();
     void showKeys();
+    /// From here on unsaved work is kept safe, files are locked and watched, and work that a killed window left is
+    /// offered. Not for pictures, which must leave no trace.
+    void guardWork();
 
     [[nodiscard]] document::Document& document() { return document_; }
     [[nodiscard]] document::Selection& selection() { return selection_; }
@@ -63,6 +69,8 @@ public:
     [[nodiscard]] ChangeStrip& changes() { return *changes_; }
     [[nodiscard]] QComboBox& hookUps() { return *hookUps_; }
     [[nodiscard]] Actions& actions() { return *actions_; }
+    [[nodiscard]] NoticeBar& notices() { return *notices_; }
+    [[nodiscard]] document::Journal* journal() { return journal_.get(); }
     [[nodiscard]] const analysis::AnswerPtr& answer() const { return answer_; }
     [[nodiscard]] const QString& message() const { return message_->text(); }
     [[nodiscard]] bool computing() const { return solver_.busy(); }
@@ -87,6 +95,8 @@ private:
     void showRecent();
     void point(const analysis::PromiseState& promise);
     void govern(const std::string& figure);
+    void governMask(const analysis::PromiseState& promise);
+    void rank(const QString& name, const QString& source, units::Kind kind, solver::Aside::Job job);
     void selectPart(const analysis::Lever& lever);
     void showBench();
     void showFaults();
@@ -99,7 +109,17 @@ private:
     [[nodiscard]] bool mayLeave();
     [[nodiscard]] QString folder() const;
     /// Null if it cannot be read; the message line then says why. `note`: what the reader should know of the file.
-    design::DesignPtr read(const QString& path, QString& note);
+    /// `digest`: of its bytes.
+    design::DesignPtr read(const QString& path, QString& note, QString& digest);
+    void hold(const QString& digest);
+    void offer(const document::LeftWork& work);
+    void recover(const document::LeftWork& work);
+    void takeFromFile();
+    [[nodiscard]] bool maySaveTo(const QString& path);
+    void showPair(const QString& path);
+    void showPair(const design::DesignPtr& other);
+    void showRevisions();
+    void tellOutside();
 
     document::Document document_;
     document::Selection selection_;
@@ -109,6 +129,8 @@ private:
     Memory memory_;
     analysis::AnswerPtr answer_;
     std::string hookUp_;
+    std::unique_ptr<document::Journal> journal_;  ///< null: work is not guarded
+    std::unique_ptr<document::FileGuard> guard_;  ///< null: work is not guarded
 
     Actions* actions_ = nullptr;
     cut::CutView* cut_ = nullptr;
@@ -117,6 +139,7 @@ private:
     FiguresTable* figures_ = nullptr;
     PromiseStrip* promises_ = nullptr;
     ChangeStrip* changes_ = nullptr;
+    NoticeBar* notices_ = nullptr;
     QComboBox* hookUps_ = nullptr;
     ElidedLabel* name_ = nullptr;
     ElidedLabel* lastAct_ = nullptr;

@@ -4,6 +4,7 @@
 #include <QDir>
 #include <QFileInfo>
 
+#include "document/journal.h"
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 #include "json/text.h"
@@ -21,9 +22,7 @@ constexpr std::array<LookWord, 3> looks{{{Look::Desktop, "desktop"}, {Look::Ligh
 }  // namespace
 
 QString memoryPath() {
-    const QString given = qEnvironmentVariable("XDG_STATE_HOME");
-    const QString base = QDir::isAbsolutePath(given) ? given : QDir::homePath() + QStringLiteral("/.local/state");
-    return base + QStringLiteral("/coilwright/bench.json");
+    return document::stateFolder() + QStringLiteral("/bench.json");
 }
 
 Memory recalled() {

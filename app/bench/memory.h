@@ -21,8 +21,7 @@ struct Memory {
 
 inline constexpr int recentCount = 10;
 
-/// "coilwright/bench.json" under XDG_STATE_HOME (relative values are ignored, as the specification asks), else
-/// ~/.local/state.
+/// "bench.json" in document::stateFolder().
 [[nodiscard]] QString memoryPath();
 /// What was kept; a file that is missing or damaged gives a fresh memory.
 [[nodiscard]] Memory recalled();

@@ -9,6 +9,7 @@
 #include "cut/cut_view.h"
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
+#include "json/digest.h"
 #include "papers/datasheet.h"
 #include "units/fault.h"
 
@@ -34,6 +35,7 @@ void BenchWindow::connectActions() {
     connect(&act[Act::Open], &QAction::triggered, this, &BenchWindow::chooseFile);
     connect(&act[Act::Save], &QAction::triggered, this, &BenchWindow::save);
     connect(&act[Act::SaveAs], &QAction::triggered, this, &BenchWindow::saveAs);
+    connect(&act[Act::Revisions], &QAction::triggered, this, &BenchWindow::showRevisions);
     connect(&act[Act::Quit], &QAction::triggered, this, &QWidget::close);
     connect(&act[Act::Undo], &QAction::triggered, this, [this] { document_.undo(); });
     connect(&act[Act::Redo], &QAction::triggered, this, [this] { document_.redo(); });
@@ -83,10 +85,12 @@ void BenchWindow::showRecent() {
     menu.setEnabled(!memory_.recent.isEmpty());
 }
 
-design::DesignPtr BenchWindow::read(const QString& path, QString& note) {
+design::DesignPtr BenchWindow::read(const QString& path, QString& note, QString& digest) {
     try {
         const std::string file = path.toStdString();
-        exchange::Opened opened = exchange::readDesign(exchange::readFile(file), file, *document_.shop());
+        const std::string text = exchange::readFile(file);
+        exchange::Opened opened = exchange::readDesign(text, file, *document_.shop());
+        digest = QString::fromStdString(json::digest(text));
         for (const std::string& one : opened.notes) note += QLatin1Char(' ') + QString::fromStdString(one);
         return opened.design;
     } catch (const std::exception& failure) {
@@ -96,12 +100,13 @@ design::DesignPtr BenchWindow::read(const QString& path, QString& note) {
 }
 
 bool BenchWindow::openFile(const QString& path) {
-    QString note;
-    design::DesignPtr opened = read(path, note);
+    QString note, digest;
+    design::DesignPtr opened = read(path, note, digest);
     if (!opened) return false;
     selection_.select({});
     document_.open(std::move(opened), QFileInfo(path).absoluteFilePath());
     showBench();
+    hold(digest);
     remember(memory_, path);
     keep(memory_);
     showRecent();
@@ -110,23 +115,26 @@ bool BenchWindow::openFile(const QString& path) {
 }
 
 bool BenchWindow::newFrom(const QString& demo) {
-    QString note;
-    design::DesignPtr opened = read(demo, note);
+    QString note, digest;
+    design::DesignPtr opened = read(demo, note, digest);
     if (!opened) return false;
     selection_.select({});
     document_.open(std::move(opened), {});
     showBench();
+    hold({});
     say(tr("A new design from the demo %1; it has no file yet.").arg(QFileInfo(demo).completeBaseName()) + note);
     return true;
 }
 
 bool BenchWindow::saveTo(const QString& path) {
+    if (!maySaveTo(path)) return false;
     try {
         document_.save(path);
     } catch (const std::exception& failure) {
         say(words(failure));
         return false;
     }
+    hold(document::FileGuard::digestOf(path));
     remember(memory_, path);
     keep(memory_);
     showRecent();

@@ -7,14 +7,15 @@
 #include "editors/form_pane.h"
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
+#include "units/text.h"
 
 namespace bench {
 
 void BenchWindow::showStart() {
     std::vector<Offer> offers;
     for (const std::string& path : demos_) {
-        QString note;
-        if (design::DesignPtr demo = read(QString::fromStdString(path), note))
+        QString note, digest;
+        if (design::DesignPtr demo = read(QString::fromStdString(path), note, digest))
             offers.push_back({QString::fromStdString(path), std::move(demo)});
     }
     showBench();
@@ -52,24 +53,42 @@ void BenchWindow::point(const analysis::PromiseState& promise) {
     figures_->point(promise.figure, !promise.mask && index < all.size() ? all[index].hookUp : std::string());
     if (promise.mask && promise.frequency > 0) plots_->placeCursor(promise.frequency);
     selection_.select(document::WholePart{document::WholePart::Which::Brief});
-    if (!promise.mask) govern(promise.figure);
+    if (!promise.mask)
+        govern(promise.figure);
+    else if (promise.frequency > 0)
+        governMask(promise);
 }
 
 void BenchWindow::govern(const std::string& figure) {
     const units::Figure* found = answer_ ? answer_->figure(figure) : nullptr;
     if (found == nullptr) return;
-    const QString name = QString::fromStdString(figure), source = QString::fromStdString(found->source);
+    rank(QString::fromStdString(figure), QString::fromStdString(found->source), units::kindOfUnit(found->unit),
+         [figure, design = document_.shown(), shop = document_.shop(), now = answer_](
+             const std::stop_token& stop) -> std::any { return analysis::pulls(*design, *shop, now, figure, stop); });
+}
+
+void BenchWindow::governMask(const analysis::PromiseState& promise) {
+    const analysis::Trace* trace = answer_ ? answer_->trace(promise.figure) : nullptr;
+    if (trace == nullptr) return;
+    const analysis::Spot spot{promise.figure, promise.frequency};
+    const QString name = tr("%1 at %2")
+                             .arg(QString::fromStdString(trace->title),
+                                  QString::fromStdString(units::write(units::Kind::Frequency, promise.frequency, 3)));
+    rank(name, QString::fromStdString(trace->source),
+         promise.figure == "response" ? units::Kind::Decibel : promise.kind,
+         [spot, design = document_.shown(), shop = document_.shop(), now = answer_](
+             const std::stop_token& stop) -> std::any { return analysis::pulls(*design, *shop, now, spot, stop); });
+}
+
+void BenchWindow::rank(const QString& name, const QString& source, units::Kind kind, solver::Aside::Job job) {
     say(tr("%1: %2. What governs it is being solved.").arg(name, source));
-    governing_.start(
-        [figure, design = document_.shown(), shop = document_.shop(), now = answer_](
-            const std::stop_token& stop) -> std::any { return analysis::pulls(*design, *shop, now, figure, stop); },
-        [this, name, source, kind = units::kindOfUnit(found->unit)](const std::any& result) {
-            const auto& pulls = std::any_cast<const std::vector<analysis::Pull>&>(result);
-            say(tr("%1 is %2. %3").arg(name, QString::fromStdString(analysis::sentence(pulls, kind)), source));
-            if (!pulls.empty() &&
-                selection_.selected() == document::Selected(document::WholePart{document::WholePart::Which::Brief}))
-                selectPart(pulls.front().lever);
-        });
+    governing_.start(std::move(job), [this, name, source, kind](const std::any& result) {
+        const auto& pulls = std::any_cast<const std::vector<analysis::Pull>&>(result);
+        say(tr("%1 is %2. %3").arg(name, QString::fromStdString(analysis::sentence(pulls, kind)), source));
+        if (!pulls.empty() &&
+            selection_.selected() == document::Selected(document::WholePart{document::WholePart::Which::Brief}))
+            selectPart(pulls.front().lever);
+    });
 }
 
 void BenchWindow::selectPart(const analysis::Lever& lever) {

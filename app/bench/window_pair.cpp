@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A saved design beside the open one.
+// A saved design, or a kept revision, beside the open one.
 #include <QFileDialog>
 
 #include "bench/bench_window.h"
+#include "bench/revision_window.h"
 #include "compare/pair_window.h"
 
 namespace bench {
@@ -10,14 +11,28 @@ namespace bench {
 void BenchWindow::choosePair() {
     const QString path = QFileDialog::getOpenFileName(this, tr("Design to put beside this one"), folder(),
                                                       QStringLiteral("Coilwright (*.coilwright)"));
-    if (path.isEmpty()) return;
-    QString note;
-    const design::DesignPtr other = read(path, note);
+    if (!path.isEmpty()) showPair(path);
+}
+
+void BenchWindow::showPair(const QString& path) {
+    QString note, digest;
+    const design::DesignPtr other = read(path, note, digest);
     if (!other) return;
+    showPair(other);
+    if (!note.isEmpty()) say(note.trimmed());
+}
+
+void BenchWindow::showPair(const design::DesignPtr& other) {
     auto* pair = new compare::PairWindow(document_.design(), other, document_.shop(), this);
     pair->setAttribute(Qt::WA_DeleteOnClose);
     pair->show();
-    if (!note.isEmpty()) say(note.trimmed());
+}
+
+void BenchWindow::showRevisions() {
+    auto* revisions = new RevisionWindow(document_, this);
+    revisions->setAttribute(Qt::WA_DeleteOnClose);
+    connect(revisions, &RevisionWindow::besideAsked, this, [this](const design::DesignPtr& kept) { showPair(kept); });
+    revisions->show();
 }
 
 }  // namespace bench

@@ -6,6 +6,7 @@
 #include "analysis/answer.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
+#include "exchange/figures_json.h"
 #include "exchange/stage_json.h"
 #include "json/text.h"
 #include "plots/result_words.h"
@@ -15,28 +16,12 @@ namespace commands {
 
 namespace {
 
-json::Value asJson(const units::Figure& figure) {
-    const auto number = [](double value) { return std::isfinite(value) ? json::Value(value) : json::Value(); };
-    json::Value one;
-    one["name"] = figure.name;
-    one["value"] = number(figure.value);
-    one["unit"] = figure.unit;
-    one["uncertainty"] = number(figure.uncertainty);
-    one["source"] = figure.source;
-    one["valid"] = figure.valid && std::isfinite(figure.value);
-    one["why"] = figure.why;
-    one["hook_up"] = figure.hookUp;
-    one["ports"] = figure.ports;
-    return one;
-}
-
 std::string asJson(const Opened& opened, const analysis::Answer& answer, bool layers) {
     json::Value all;
     all["design"] = opened.design->name;
     all["digest"] = opened.digest;
     all["program"] = programName();
-    all["figures"] = json::Value::array();
-    for (const units::Figure& figure : answer.figures) all["figures"].push_back(asJson(figure));
+    all["figures"] = exchange::figuresJson(answer.figures);
     if (layers) all.update(exchange::layersJson(answer));
     return json::write(all);
 }

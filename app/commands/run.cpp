@@ -15,11 +15,12 @@ struct Named {
     const char* name;
     Verb verb;
 };
-constexpr std::array<Named, 6> verbs{{{"figures", figures},
+constexpr std::array<Named, 7> verbs{{{"figures", figures},
                                       {"traces", traces},
                                       {"write", write},
                                       {"pair", pair},
                                       {"picture", picture},
+                                      {"revisions", revisions},
                                       {"field", field}}};
 
 constexpr const char* help =
@@ -48,6 +49,13 @@ constexpr const char* help =
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
     "coilwright picture DESIGN --to F.png\n"
     "                                    the window as a picture: --size 1280x800, --dark\n"
+    "coilwright revisions DESIGN         what is kept of a design, in DESIGN's folder NAME.revisions\n"
+    "    --keep REASON                   keep it as it is; --notice WORDS for a customer, --date 2026-11-25\n"
+    "    --open N [--to F.coilwright]    open one again, and say whether its figures are as they were stored\n"
+    "    --state sample | released | retired --of N --by NAME [--note WORDS]\n"
+    "    --lot LOT --of N                the first lot that was wound of it\n"
+    "    --variant PART-NUMBER --of N    another part number with the same coil; --note what is different\n"
+    "    --check [--of N]                before a repeat order: each material, and what stands in for it\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright --help | --version\n"
     "\n"
@@ -66,9 +74,9 @@ std::string result(const std::vector<std::string>& arguments) {
     if (const Named* named = verbOf(arguments)) return named->verb({arguments.begin() + 1, arguments.end()});
     if (arguments.size() == 1 && arguments.front() == "--help") return help;
     if (arguments.size() == 1 && arguments.front() == "--version") return programName() + "\n";
-    throw units::BadInput(
-        units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                     "figures, traces, write, pair, picture, field, --help, --version, or one design to open"});
+    throw units::BadInput(units::Fault{
+        "command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+        "figures, traces, write, pair, picture, revisions, field, --help, --version, or one design to open"});
 }
 
 }  // namespace

@@ -20,6 +20,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string write(const std::vector<std::string>& typed);
 [[nodiscard]] std::string picture(const std::vector<std::string>& typed);
 [[nodiscard]] std::string pair(const std::vector<std::string>& typed);
+[[nodiscard]] std::string revisions(const std::vector<std::string>& typed);
 [[nodiscard]] std::string field(const std::vector<std::string>& typed);
 
 /// A design and the catalog it was read against.

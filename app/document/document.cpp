@@ -146,6 +146,17 @@ void Document::open(design::DesignPtr design, const QString& path) {
     emit stateChanged();
 }
 
+void Document::adopt(design::DesignPtr inFile, const QString& act) {
+    replace(inFile, act);
+    state_->saved = std::move(inFile);
+    emit stateChanged();
+}
+
+void Document::setUnsaved() {
+    state_->saved.reset();
+    emit stateChanged();
+}
+
 void Document::save(const QString& path) {
     State& s = *state_;
     exchange::writeFile(path.toStdString(), exchange::writeDesign(*design(), *s.shop));

@@ -38,6 +38,10 @@ public:
 
     [[nodiscard]] QString path() const;  ///< "" until saved or opened
     [[nodiscard]] bool modified() const noexcept;
+    /// What stands in the file by now, as an undo step of its own; counts as saved.
+    void adopt(design::DesignPtr inFile, const QString& act);
+    /// The open design counts as being in no file: its copy there is gone or cannot be read.
+    void setUnsaved();
     /// Starts over with a design that was opened from `path` ("" new).
     void open(design::DesignPtr design, const QString& path);
     /// Writes the design, with copies of the catalog entries used, to `path`. Throws units::BadInput or

@@ -89,11 +89,43 @@ bool inDecibels(units::Kind kind) {
     return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
 }
 
-/// Change of the figure for one per cent more; NaN where it cannot be said.
-double shareOf(const units::Figure& now, const units::Figure* less, const units::Figure* more, double step) {
-    if (less == nullptr || more == nullptr) return std::nan("");
-    const double apart = (more->value - less->value) / (2 * step) * onePercent;
-    return inDecibels(units::kindOfUnit(now.unit)) ? apart : apart / std::abs(now.value);
+/// What is watched while the levers are moved.
+struct Watched {
+    Question question;
+    std::function<double(const Answer&)> read;  ///< not a number: cannot be said
+    double now = 0;
+    bool decibels = false;
+};
+
+/// Change for one per cent more; not a number where it cannot be said.
+double shareOf(const Watched& watched, double less, double more, double step) {
+    const double apart = (more - less) / (2 * step) * onePercent;
+    return watched.decibels ? apart : apart / std::abs(watched.now);
+}
+
+std::vector<Pull> ranked(const Design& d, const catalog::Catalog& shop, const AnswerPtr& now, const Watched& watched,
+                         const std::stop_token& stop) {
+    std::vector<Pull> all;
+    for (Lever& lever : levers(d, shop)) {
+        const auto less = answer(*lever.less, shop, now, stop, watched.question);
+        if (less->stopped) return {};
+        const auto more = answer(*lever.more, shop, now, stop, watched.question);
+        if (more->stopped) return {};
+        const double share = shareOf(watched, watched.read(*less), watched.read(*more), lever.step);
+        if (std::isfinite(share) && std::abs(share) > 1e-6) all.push_back({std::move(lever), share});
+    }
+    std::stable_sort(all.begin(), all.end());
+    return all;
+}
+
+/// The first curve's value where the trace has the frequency next to `f`.
+double valueNear(const Trace& trace, double f) {
+    if (trace.curves.empty() || trace.curves.front().y.size() != trace.frequency.size() || trace.frequency.empty())
+        return std::nan("");
+    const auto near = std::min_element(trace.frequency.begin(), trace.frequency.end(), [f](double a, double b) {
+        return std::abs(std::log(a / f)) < std::abs(std::log(b / f));
+    });
+    return trace.curves.front().y[static_cast<std::size_t>(near - trace.frequency.begin())];
 }
 
 }  // namespace
@@ -116,22 +148,38 @@ std::vector<Lever> levers(const Design& d, const catalog::Catalog& shop) {
 
 std::vector<Pull> pulls(const Design& d, const catalog::Catalog& shop, const AnswerPtr& now, const std::string& figure,
                         const std::stop_token& stop) {
-    std::vector<Pull> all;
     const auto* current = now->figure(figure);
-    if (current == nullptr || !std::isfinite(current->value) || current->value == 0) return all;
-    const std::string hookUp = current->hookUp.empty() ? now->hookUp : current->hookUp;
+    if (current == nullptr || !std::isfinite(current->value) || current->value == 0) return {};
     const std::string name = figure.substr(0, figure.find('@'));
-    const Question question{hookUp, {1000.0}, false};
-    for (Lever& lever : levers(d, shop)) {
-        const auto less = answer(*lever.less, shop, now, stop, question);
-        if (less->stopped) return {};
-        const auto more = answer(*lever.more, shop, now, stop, question);
-        if (more->stopped) return {};
-        const double share = shareOf(*current, less->figure(name), more->figure(name), lever.step);
-        if (std::isfinite(share) && std::abs(share) > 1e-6) all.push_back({std::move(lever), share});
-    }
-    std::stable_sort(all.begin(), all.end());
-    return all;
+    Watched watched;
+    watched.question = {current->hookUp.empty() ? now->hookUp : current->hookUp, {1000.0}, false};
+    watched.now = current->value;
+    watched.decibels = inDecibels(units::kindOfUnit(current->unit));
+    watched.read = [name](const Answer& then) {
+        const auto* found = then.figure(name);
+        return found ? found->value : std::nan("");
+    };
+    return ranked(d, shop, now, watched, stop);
+}
+
+std::vector<Pull> pulls(const Design& d, const catalog::Catalog& shop, const AnswerPtr& now, const Spot& spot,
+                        const std::stop_token& stop) {
+    constexpr double beside = 1.01;  // neighbours for what is a slope, as a delay is
+    const auto* trace = now->trace(spot.trace);
+    if (trace == nullptr || !trace->axis.isFrequency() || trace->curves.empty() || !(spot.frequency > 0)) return {};
+    const bool relative = spot.trace == "response";
+    Watched watched;
+    watched.question = {now->hookUp, {spot.frequency / beside, spot.frequency, spot.frequency * beside, 1000.0}, false};
+    std::sort(watched.question.frequencies.begin(), watched.question.frequencies.end());
+    watched.decibels = relative || inDecibels(trace->curves.front().kind);
+    watched.read = [spot, relative](const Answer& then) {
+        const auto* found = then.trace(spot.trace);
+        if (found == nullptr) return std::nan("");
+        return valueNear(*found, spot.frequency) - (relative ? valueNear(*found, 1000) : 0);
+    };
+    watched.now = watched.read(*now);
+    if (!std::isfinite(watched.now) || (!watched.decibels && watched.now == 0)) return {};
+    return ranked(d, shop, now, watched, stop);
 }
 
 std::string sentence(const std::vector<Pull>& pulls, units::Kind kind, std::size_t count) {

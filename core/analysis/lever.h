@@ -36,6 +36,15 @@ struct Pull {
 [[nodiscard]] std::vector<Pull> pulls(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& now,
                                       const std::string& figure, const std::stop_token& stop = {});
 
+/// Where on a trace: of its first curve, as a mask limits it (a response re its value at 1 kHz).
+struct Spot {
+    std::string trace;
+    double frequency = 0;  ///< Hz
+};
+/// The same for a spot of a trace over frequency of the hook-up that `now` shows.
+[[nodiscard]] std::vector<Pull> pulls(const design::Design& design, const catalog::Catalog& shop, const AnswerPtr& now,
+                                      const Spot& spot, const std::stop_token& stop = {});
+
 /// "moved most by turns of S.a (1 % more: −1.9 %), insulation 3 (+0.8 %)"; at most `count`.
 [[nodiscard]] std::string sentence(const std::vector<Pull>& pulls, units::Kind kind, std::size_t count = 3);
 

@@ -136,4 +136,19 @@ TEST_F(MannersTest, APromiseSaysWhatGovernsItAndSelectsThatPart) {
     EXPECT_EQ(window.selection().selected(), document::Selected(document::WindingPart{"S"}));
 }
 
+TEST_F(MannersTest, AMaskSaysWhatGovernsItWhereItIsTightest) {
+    analysis::PromiseState promise;
+    promise.mask = true;
+    promise.figure = "response";
+    promise.frequency = 20000;
+    emit window.promises().pointed(promise);
+    settle();
+    const auto expected =
+        analysis::pulls(*window.document().design(), *shop, window.answer(), analysis::Spot{"response", 20000});
+    ASSERT_FALSE(expected.empty());
+    EXPECT_TRUE(window.message().contains("20.0 kHz is " +
+                                          QString::fromStdString(analysis::sentence(expected, units::Kind::Decibel))))
+        << window.message().toStdString();
+}
+
 }  // namespace

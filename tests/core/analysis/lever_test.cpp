@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "small_transformer.h"
@@ -44,6 +45,21 @@ TEST(Lever, InductanceFollowsTheSquareOfTurnsTheStackAndThePermeability) {
     EXPECT_NEAR(exponentOf("inductance_10Hz.S", "turns of S.a"), 2.0, 0.01);
     EXPECT_NEAR(exponentOf("inductance_10Hz.S", "stack height"), 1.0, 0.01);
     EXPECT_NEAR(exponentOf("inductance_10Hz.S", "permeability of the alloy"), 1.0, 0.01);
+}
+
+/// Far below the low end the response falls with w L / R: 6 dB an octave, and as L does for one per cent more.
+TEST(Lever, ASpotOfTheResponseFollowsTheInductanceBelowTheLowEnd) {
+    const auto d = small::transformer();
+    const auto now = analysis::answer(d, shop());
+    const auto all = analysis::pulls(d, shop(), now, analysis::Spot{"response", 0.1});
+    ASSERT_FALSE(all.empty());
+    for (const auto& pull : all) {
+        if (pull.lever.words != "permeability of the alloy") continue;
+        EXPECT_NEAR(pull.share, 20 * std::log10(1.01), 0.003);
+    }
+    EXPECT_TRUE(std::any_of(all.begin(), all.end(),
+                            [](const auto& p) { return p.lever.words == "permeability of the alloy"; }));
+    EXPECT_TRUE(analysis::pulls(d, shop(), now, analysis::Spot{"no such trace", 100}).empty());
 }
 
 TEST(Lever, TheStrongestComesFirstAndIsSaidInOneSentence) {
