@@ -123,6 +123,11 @@ void writeBrief(FormPen& pen) {
     pen.heading(tr("Customer"));
     pen.fields(brief, owner, {"customer", "use", "isolation"});
     pen.row(brief, owner, {"operating_level_dBu", "level_at"});
+    const auto criterion = memberOf<design::LevelCriterion>(brief, "maximum_level");
+    pen.heading(tr("Maximum level: the lowest of"));
+    pen.row(criterion, owner, {"saturation_knee", "distortion_percent"});
+    pen.row(criterion, owner, {"source_level_dBu", "temperature_rise"});
+    pen.heading(tr("Room"));
     const auto size = memberOf<design::Size>(brief, "size");
     Table room{{tr("length, at most"), tr("width, at most"), tr("height, at most")}, 3, {}};
     room.rows.push_back(

@@ -33,6 +33,41 @@ void writeStack(FormPen& pen) {
     pen.button(std::move(add));
 }
 
+void writePhantom(FormPen& pen) {
+    const Where<std::optional<design::PhantomFeed>> phantom{[](design::Design& d) { return &d.conditions.phantom; },
+                                                            "/conditions/phantom"};
+    pen.heading(tr("Phantom supply"));
+    if (!pen.design.conditions.phantom) {
+        design::PhantomFeed fresh;
+        if (!pen.design.ports.empty()) fresh.port = pen.design.ports.front().name;
+        Act add;
+        add.path = "/conditions/phantom/add";
+        add.text = tr("Feed a port");
+        add.reason = tr("There is no port that could be fed.");
+        add.name = tr("add a phantom supply");
+        add.focus = "/conditions/phantom/port";
+        add.enabled = !fresh.port.empty();
+        add.make = [fresh](const design::Design& d) {
+            return design::changed(d, [&](design::Design& copy) { copy.conditions.phantom = fresh; });
+        };
+        return pen.button(std::move(add));
+    }
+    const QString owner = tr("the phantom supply");
+    pen.row(inside(phantom), owner, {"port", "centre_tap"});
+    pen.row(inside(phantom), owner, {"feed_voltage", "feed_current"});
+    pen.row(inside(phantom), owner, {"feed_resistance", "feed_mismatch"});
+    pen.fields(inside(phantom), owner, {"after_short"});
+    Act remove;
+    remove.path = "/conditions/phantom/remove";
+    remove.text = tr("Remove the phantom supply");
+    remove.name = tr("remove the phantom supply");
+    remove.focus = "/conditions/phantom/add";
+    remove.make = [](const design::Design& d) {
+        return design::changed(d, [](design::Design& copy) { copy.conditions.phantom.reset(); });
+    };
+    pen.button(std::move(remove));
+}
+
 void writeFilling(FormPen& pen) {
     const Where<std::optional<design::Filling>> filling{[](design::Design& d) { return &d.filling; }, "/filling"};
     pen.heading(tr("Varnish or compound"));
@@ -107,6 +142,7 @@ void writeConditions(FormPen& pen) {
     add.enabled = !fresh.winding.empty();
     if (!add.enabled) add.reason = tr("Every winding has its line.");
     pen.button(std::move(add));
+    writePhantom(pen);
     pen.heading(tr("What is computed"));
     pen.fields(assumptions, tr("the assumptions"),
                {"ends", "proximity", "dielectric_loss", "foil_eddies", "lead_outs"});

@@ -41,7 +41,8 @@ QStringList traces(const design::Design&) {
 }  // namespace
 
 std::optional<Reference> referenceOf(const std::string& key) {
-    if (key == "terminal" || key == "start" || key == "finish") return Reference{terminals, "the name of a terminal"};
+    if (key == "terminal" || key == "start" || key == "finish" || key == "centre_tap")
+        return Reference{terminals, "the name of a terminal"};
     if (key == "plus" || key == "minus") return Reference{nodes, "the name of a terminal or shield, core or earth,"};
     if (key == "port") return Reference{[](const design::Design& d) { return namesOf(d.ports); }, "the name of a port"};
     if (key == "hook_up")

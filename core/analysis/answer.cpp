@@ -86,10 +86,10 @@ void addTraces(Pipeline& pipeline, const design::Design& design, const Question&
     const auto& table = traceTable();
     std::vector<std::shared_ptr<const Trace>> made(table.size());
     network::inParallel(table.size(), [&](std::size_t k) {
-        if (!pipeline.stopped() && !(wait && table[k].slow)) made[k] = table[k].make(context);
+        if (!pipeline.stopped() && !(wait && table[k].isSlow(design))) made[k] = table[k].make(context);
     });
     for (std::size_t k = 0; k < table.size(); ++k) {
-        if (wait && table[k].slow) {
+        if (wait && table[k].isSlow(design)) {
             answer.carried = true;
             made[k] = previous->sharedTrace(table[k].kind.name);
         }

@@ -2,6 +2,7 @@
 // Ratio, resistance, length, fill: what follows from geometry.
 #include <cmath>
 
+#include "analysis/copper.h"
 #include "analysis/figure_making.h"
 #include "coil/wire_resistance.h"
 
@@ -9,17 +10,23 @@ namespace analysis {
 
 namespace {
 
-/// Resistance and length of one winding: sections in series add, in parallel their conductances add.
-struct Copper {
-    double resistance = 0, length = 0, mass = 0;
-};
-Copper copperOf(const DesignContext& context, const design::Winding& winding) {
+/// Conductor tolerance of fine wire: +-3 um below 0.25 mm, +-1 % above (IEC 60317-0-1), twice that in resistance.
+double resistanceUncertainty(const DesignContext& context, const design::Winding& winding) {
+    for (const auto& layer : context.stages().build->layers)
+        if (layer.winding == winding.name && layer.conductor.bare > 0)
+            return 2 * std::max(0.01, std::min(3e-6, 0.03 * layer.conductor.bare) / layer.conductor.bare);
+    return 0.06;
+}
+
+}  // namespace
+
+Copper copperOf(const design::Design& design, const coil::CoilBuild& build, const design::Winding& winding) {
     Copper sum;
     double conductance = 0;
-    const double warm = coil::resistanceFactor(context.design.conditions.temperature);
-    for (const auto* section : design::sectionsOf(context.design, winding)) {
+    const double warm = coil::resistanceFactor(design.conditions.temperature);
+    for (const auto* section : design::sectionsOf(design, winding)) {
         double resistance = 0;
-        for (const auto& layer : context.stages().build->layers) {
+        for (const auto& layer : build.layers) {
             if (layer.winding != winding.name || layer.section != section->name) continue;
             resistance += layer.resistance20 * warm;
             sum.length += layer.turns * layer.turnLength;
@@ -35,16 +42,6 @@ Copper copperOf(const DesignContext& context, const design::Winding& winding) {
     if (winding.connection == design::Connection::Parallel && conductance > 0) sum.resistance = 1 / conductance;
     return sum;
 }
-
-/// Conductor tolerance of fine wire: +-3 um below 0.25 mm, +-1 % above (IEC 60317-0-1), twice that in resistance.
-double resistanceUncertainty(const DesignContext& context, const design::Winding& winding) {
-    for (const auto& layer : context.stages().build->layers)
-        if (layer.winding == winding.name && layer.conductor.bare > 0)
-            return 2 * std::max(0.01, std::min(3e-6, 0.03 * layer.conductor.bare) / layer.conductor.bare);
-    return 0.06;
-}
-
-}  // namespace
 
 void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& figures) {
     const auto& windings = context.design.windings;
@@ -62,7 +59,7 @@ void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& fi
                            {}});
     }
     for (const auto& winding : windings) {
-        const Copper copper = copperOf(context, winding);
+        const Copper copper = copperOf(context.design, *context.stages().build, winding);
         figures.push_back({"dcr." + winding.name,
                            copper.resistance,
                            "ohm",

@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "analysis/direct_current.h"
 #include "magnetics/permeability.h"
 #include "network/in_parallel.h"
 #include "units/text.h"
@@ -28,14 +29,6 @@ bool drivesCore(const Solved& solved) {
     return driven >= 0 && !solved.network.circuit().ports[static_cast<std::size_t>(driven)].common;
 }
 
-double directFieldOf(const design::Design& design, const magnetics::CoreModel& core) {
-    double ampereTurns = 0;
-    for (const auto& direct : design.conditions.directCurrents)
-        if (const auto* winding = design::winding(design, direct.winding))
-            ampereTurns += direct.current * design::seriesTurns(design, *winding);
-    return ampereTurns / core.pathLength;
-}
-
 LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages,
                          bool sweeping, const std::stop_token& stop)
     : solved_(solved),
@@ -44,7 +37,8 @@ LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, con
       view_(sweeping ? CoreView(solved.network.circuit(), viewFrom, viewTo, stop) : CoreView(solved.network.circuit())),
       driven_(solved.driven()),
       observed_(solved.observed() >= 0 ? solved.observed() : solved.driven()),
-      direct_(directFieldOf(design, *stages.core)),
+      direct_(directFieldOf(design, solved, stages)),
+      past_(pastOf(design, solved, stages)),
       corner_(std::numeric_limits<double>::infinity()) {
     for (const auto& b : stages.core->blocks)
         corner_ = std::min(corner_, magnetics::eddyCorner(b.initialPermeability, b.resistivity, b.thickness));
@@ -92,8 +86,7 @@ Driven LargeSignal::at(const Linear& linear, double emf, const Cycle* start) con
     around.drive *= emf;
     Driven result;
     result.emf = emf;
-    result.cycle =
-        steadyCycle(*stages_.loop, stages_.loop->atRest(), around, start ? start->wave : std::vector<Complex>{});
+    result.cycle = steadyCycle(*stages_.loop, past_, around, start ? start->wave : std::vector<Complex>{});
     const auto& cycle = result.cycle;
     const auto voltage = [&](int port, int k) {  // V rms
         const auto i = static_cast<std::size_t>(k);
@@ -116,6 +109,45 @@ Driven LargeSignal::at(const Linear& linear, double emf, const Cycle* start) con
         units::dbuOfVolts(atEmf ? emf : voltage(levelAt_ == design::LevelAt::Input ? driven_ : observed_, 1));
     result.inductance = (core.area * cycle.flux[1] / (core.pathLength * cycle.field[1])).real();
     return result;
+}
+
+void LargeSignal::demagnetise() {
+    direct_ = 0;
+    past_ = stages_.loop->atRest();
+}
+
+double levelOfDistortion(const LargeSignal& large, const LargeSignal::Linear& linear, double share, double from,
+                         double to) {
+    constexpr double step = 6;
+    constexpr int refinements = 9;
+    const auto state = [&](double level, const Driven* near) {
+        return large.at(linear, LargeSignal::emfForLevel(linear, level), near ? &near->cycle : nullptr);
+    };
+    const auto crossing = [&](const Driven& a, const Driven& b) {
+        return a.level + (b.level - a.level) * std::log(share / a.thd) / std::log(b.thd / a.thd);
+    };
+    Driven low = state(from, nullptr);
+    if (low.thd >= share) return low.level;
+    for (double level = from + step; level < to + step; level += step) {
+        Driven high = state(std::min(level, to), &low);
+        if (high.cycle.settled && high.thd >= share) {
+            double lowLevel = level - step, highLevel = std::min(level, to);
+            for (int k = 0; k < refinements; ++k) {
+                const double middle = (lowLevel + highLevel) / 2;
+                Driven between = state(middle, &low);
+                if (between.thd >= share) {
+                    high = std::move(between);
+                    highLevel = middle;
+                } else {
+                    low = std::move(between);
+                    lowLevel = middle;
+                }
+            }
+            return crossing(low, high);
+        }
+        if (high.cycle.settled) low = std::move(high);
+    }
+    return std::numeric_limits<double>::infinity();
 }
 
 std::vector<DistortionRow> distortionTable(const design::Design& design, const Answer& answer,

@@ -50,6 +50,8 @@ public:
     [[nodiscard]] Driven at(const Linear& linear, double emf, const Cycle* start = nullptr) const;
     /// Source EMF, V rms, that makes a level where the brief counts levels, in the linear network.
     [[nodiscard]] static double emfForLevel(const Linear& linear, double dbu);
+    /// From here on as with a demagnetised core and no direct current.
+    void demagnetise();
     /// Least eddy corner of the stack's sheets, Hz: above, a static loop is short.
     [[nodiscard]] double eddyCorner() const noexcept { return corner_; }
     /// Why results are less certain, "" if they are not.
@@ -65,13 +67,16 @@ private:
     CoreView view_;
     int driven_, observed_;
     double direct_ = 0;  // A/m
+    magnetics::CoreLoop::Memory past_;
     double corner_ = 0;
 };
 
 /// True where a hook-up has a drive that goes through its core.
 [[nodiscard]] bool drivesCore(const Solved& solved);
 
-/// Direct ampere-turns of the design's conditions over the core's path, A/m.
-[[nodiscard]] double directFieldOf(const design::Design& design, const magnetics::CoreModel& core);
+/// Lowest level, dBu, at which distortion reaches a share, sought from `from` to `to` in steps of 6 dB and then by
+/// straight lines in dB over dB; infinite if it stays below, `from` if it starts above.
+[[nodiscard]] double levelOfDistortion(const LargeSignal& large, const LargeSignal::Linear& linear, double share,
+                                       double from, double to);
 
 }  // namespace analysis

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "analysis/direct_current.h"
 #include "analysis/distortion.h"
 #include "analysis/headroom.h"
 #include "analysis/trace_making.h"
@@ -55,9 +56,8 @@ std::vector<Driven> overLevel(const TraceContext& context) {
     constexpr int count = 41;
     const double operating = context.design.brief.operatingLevel;
     const auto linear = context.large->linear(lowFrequency);
-    const double knee = maximumLevel(context.design, context.solved, context.stages,
-                                     designKneeFlux(context.design, context.stages), lowFrequency)
-                            .dbu;
+    const double knee = kneeLevel(context.design, context.solved, context.stages,
+                                  designKneeFlux(context.design, context.solved, context.stages), lowFrequency);
     const double top = std::isfinite(knee) ? std::max(knee + 3, operating) : operating + 40;
     const double bottom = std::min(operating, top) - 60;
     std::vector<Driven> states;
@@ -125,7 +125,7 @@ std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
     if (!context.large) return nullptr;
     constexpr int levels = 12;
     constexpr double lowest = -50, stepDb = 5;  // re the knee
-    const double kneeFlux = designKneeFlux(context.design, context.stages);
+    const double kneeFlux = designKneeFlux(context.design, context.solved, context.stages);
     if (!std::isfinite(kneeFlux)) return nullptr;
     Trace trace = startTrace(
         context, "distortion_limit", portsOf(context),
@@ -138,8 +138,7 @@ std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
     for (Curve& curve : trace.curves) curve.y.resize(trace.frequency.size());
     network::inParallel(trace.frequency.size(), [&](std::size_t i) {
         const auto linear = context.large->linear(trace.frequency[i]);
-        const double knee =
-            maximumLevel(context.design, context.solved, context.stages, kneeFlux, trace.frequency[i]).dbu;
+        const double knee = kneeLevel(context.design, context.solved, context.stages, kneeFlux, trace.frequency[i]);
         std::vector<Driven> states;
         for (int k = 0; k < levels; ++k) {
             const double emf = LargeSignal::emfForLevel(linear, knee + lowest + k * stepDb);
@@ -190,7 +189,7 @@ std::shared_ptr<const Trace> loopTrace(const TraceContext& context) {
     for (int i = 0; i < count; ++i) fields.push_back(low + (high - low) * i / (count - 1));
     Curve falling{"falling_T", "falling", units::Kind::Flux, "T", std::vector<double>(count), false, {}};
     Curve rising{"rising_T", "rising", units::Kind::Flux, "T", std::vector<double>(count), false, {}};
-    auto memory = core.atRest();
+    auto memory = pastOf(context.design, context.solved, context.stages);
     if (-low > high) core.follow(memory, low);
     core.follow(memory, high);
     for (std::size_t i = fields.size(); i-- > 0;) falling.y[i] = core.follow(memory, fields[i]).value;

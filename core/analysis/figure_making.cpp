@@ -12,8 +12,8 @@ const std::vector<DesignFamily>& designFamilies() {
 }
 
 const std::vector<HookUpFamily>& hookUpFamilies() {
-    static const std::vector<HookUpFamily> families{addLevelFigures, addBandFigures, addImpedanceFigures,
-                                                    addHeadroomFigures, addNoiseFigures};
+    static const std::vector<HookUpFamily> families{addLevelFigures,    addBandFigures,   addImpedanceFigures,
+                                                    addHeadroomFigures, addDirectFigures, addNoiseFigures};
     return families;
 }
 

@@ -57,6 +57,7 @@ void addLevelFigures(const HookUpContext& context, std::vector<units::Figure>& f
 void addBandFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addImpedanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addHeadroomFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
+void addDirectFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 
 }  // namespace analysis

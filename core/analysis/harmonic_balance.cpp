@@ -91,7 +91,9 @@ private:
         const double slope = core_.initialSlope();
         std::vector<Complex> wave(2);
         wave[1] = around_.drive / (around_.load[1] + 1 / slope) * (1 + weight_ / slope);
-        wave[0] = around_.direct * (slope + weight_);
+        auto past = before_;
+        const double left = core_.follow(past, before_.applied).value + weight_ * before_.applied;
+        wave[0] = left + (around_.direct - before_.applied) * (slope + weight_);
         return packed(wave);
     }
 
@@ -112,6 +114,11 @@ private:
             std::max_element(wave.begin(), wave.end(), [](double a, double b) { return std::abs(a) < std::abs(b); });
         const auto first = static_cast<std::size_t>(farthest - wave.begin());
         auto memory = before_;
+        if (even_) {  // what a past has left is closed by both turning points
+            core_.followWave(memory, wave[first], weight_);
+            const auto [lowest, highest] = std::minmax_element(wave.begin(), wave.end());
+            core_.followWave(memory, wave[first] > 0 ? *lowest : *highest, weight_);
+        }
         // Odd harmonics alone: the second half of the cycle is the first with the other sign.
         for (std::size_t i = 0; i < (even_ ? count : count / 2); ++i) {
             const std::size_t n = (first + i) % count;

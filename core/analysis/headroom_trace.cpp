@@ -6,17 +6,18 @@
 namespace analysis {
 
 std::shared_ptr<const Trace> headroomTrace(const TraceContext& context) {
+    constexpr double lowest = 2, highest = 10e3;  // Hz, where distortion is computed
     const int driven = context.solved.driven();
-    if (driven < 0 || context.solved.network.circuit().ports[static_cast<std::size_t>(driven)].common) return nullptr;
+    if (driven < 0 || !drivesCore(context.solved)) return nullptr;
+    const LevelLimits limits(context.design, context.solved, context.stages, context.large, lowest, highest);
     Trace trace =
         startTrace(context, "headroom", {context.solved.network.circuit().ports[static_cast<std::size_t>(driven)].name},
-                   "V = 4.443 f N A B at the core with the stack's saturation knee (criterion of our own)");
+                   limits.source());
     Curve level{"maximum_level_dBu", "maximum level", units::Kind::LevelDbu, "dBu", {}, false, {}};
     Curve room{"headroom_dB", "headroom", units::Kind::Decibel, "dB", {}, false, {}};
     Curve limit{"limit", "limit", units::Kind::Number, "", {}, false, {}};
-    const double knee = designKneeFlux(context.design, context.stages);
     for (const double f : context.frequencies) {
-        const auto maximum = maximumLevel(context.design, context.solved, context.stages, knee, f);
+        const MaximumLevel maximum = limits.at(f);
         level.y.push_back(maximum.dbu);
         room.y.push_back(maximum.dbu - context.design.brief.operatingLevel);
         limit.words.emplace_back(maximum.limit);

@@ -4,6 +4,7 @@
 
 #include "analysis/figure_making.h"
 #include "network/ladders.h"
+#include "network/port_networks.h"
 
 namespace analysis {
 
@@ -12,14 +13,6 @@ namespace {
 using network::Complex;
 constexpr double referenceFrequency = 1000;
 
-Complex portAdmittance(const network::Circuit& c, int port, double frequency) {
-    const auto& p = c.ports[static_cast<std::size_t>(port)];
-    Complex y(0, 2 * std::acos(-1.0) * frequency * p.acrossCapacitance);
-    for (const int k : p.across) y += 1.0 / network::impedance(c.lumped[static_cast<std::size_t>(k)], frequency);
-    if (!p.through.empty() && p.role != design::Role::Drive) y += 1.0 / network::throughImpedance(c, port, frequency);
-    return y;
-}
-
 /// Level at a port, re source EMF, of an ideal transformer of the same turns between the same networks.
 double idealLevel(const network::Circuit& c, int driven, int port) {
     const auto set = network::ladders(c);
@@ -27,7 +20,7 @@ double idealLevel(const network::Circuit& c, int driven, int port) {
     Complex load = 0;
     for (int p = 0; p < static_cast<int>(c.ports.size()); ++p) {
         const double ratio = network::portTurns(c, set, p) / turns;
-        load += ratio * ratio * portAdmittance(c, p, referenceFrequency);
+        load += ratio * ratio * network::portAdmittance(c, p, referenceFrequency);
     }
     const Complex source = network::throughImpedance(c, driven, referenceFrequency);
     return std::abs(network::portTurns(c, set, port) / turns / (1.0 + source * load));

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "analysis/figure_making.h"
+#include "analysis/headroom.h"
 
 namespace analysis {
 
@@ -12,7 +13,7 @@ const std::vector<TraceEntry>& traceTable() {
     static const std::vector<TraceEntry> table{
         {{"response", "Response", Kind::Decibel}, responseTrace},
         {{"impedance", "Impedance", Kind::Resistance}, impedanceTrace},
-        {{"headroom", "Maximum level and headroom", Kind::LevelDbu}, headroomTrace},
+        {{"headroom", "Maximum level and headroom", Kind::LevelDbu}, headroomTrace, false, asksForDistortion},
         {{"noise", "Thermal noise", Kind::Voltage}, noiseTrace},
         {{"distortion", "Distortion", Kind::Number}, distortionTrace, true},
         {{"distortion_level", "Distortion at 20 Hz", Kind::Number}, distortionLevelTrace, true},

@@ -19,7 +19,9 @@ using TraceMaker = std::shared_ptr<const Trace> (*)(const TraceContext&);
 struct TraceEntry {
     TraceKind kind;
     TraceMaker make;
-    bool slow = false;  ///< takes as long as all the others together
+    bool slow = false;                                 ///< takes as long as all the others together
+    bool (*slowFor)(const design::Design&) = nullptr;  ///< for some designs it does
+    [[nodiscard]] bool isSlow(const design::Design& design) const { return slow || (slowFor && slowFor(design)); }
 };
 [[nodiscard]] const std::vector<TraceEntry>& traceTable();
 

@@ -75,11 +75,29 @@ void fields(Visitor& visit, Size& s) {
     visit.may("height", s.height, json::within(0, 1).in("m"));
 }
 
+/// What ends the level that a unit takes: the lowest of those that are asked for.
+struct LevelCriterion {
+    std::optional<double> distortion;   ///< total harmonic distortion, per cent
+    bool knee = true;                   ///< the core's saturation knee
+    std::optional<double> sourceLevel;  ///< greatest EMF that the source can make, dBu
+    std::optional<double> rise;         ///< of the unit's temperature by loss in its wire and core, K
+    json::Value extra = nullptr;
+    bool operator==(const LevelCriterion&) const = default;
+};
+template <class Visitor>
+void fields(Visitor& visit, LevelCriterion& c) {
+    visit.may("distortion_percent", c.distortion, json::within(0.05, 30));
+    visit.may("saturation_knee", c.knee);
+    visit.may("source_level_dBu", c.sourceLevel, json::within(-200, 200).in("dBu"));
+    visit.may("temperature_rise", c.rise, json::aboveUpTo(0, 200));
+}
+
 struct Brief {
     std::string customer;
     std::string use;                     ///< "microphone input", in words
     units::Quantity operatingLevel = 0;  ///< dBu
     LevelAt levelAt = LevelAt::Emf;
+    LevelCriterion maximumLevel;
     std::string isolation;  ///< what the customer asks of the insulation, in words
     Size size;
     std::vector<Promise> promises;
@@ -94,6 +112,7 @@ void fields(Visitor& visit, Brief& b) {
     visit.may("use", b.use);
     visit.may("operating_level_dBu", b.operatingLevel, json::within(-200, 100).in("dBu"));
     visit.may("level_at", b.levelAt);
+    visit.may("maximum_level", b.maximumLevel);
     visit.may("isolation", b.isolation);
     visit.may("size", b.size);
     visit.may("promises", b.promises);

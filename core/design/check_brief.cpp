@@ -42,10 +42,25 @@ void checkMask(const Inspection& in, const Mask& m, const std::string& at) {
     }
 }
 
+void checkLevelCriterion(const Inspection& in, const LevelCriterion& c) {
+    if (!c.knee && !c.distortion && !c.sourceLevel && !c.rise)
+        in.fault("/brief/maximum_level", "no criterion",
+                 "at least one of \"saturation_knee\", \"distortion_percent\", \"source_level_dBu\" and "
+                 "\"temperature_rise\"");
+}
+
+void checkPhantom(const Inspection& in, const PhantomFeed& phantom) {
+    const std::string at = "/conditions/phantom";
+    if (!port(in.design, phantom.port))
+        in.fault(at + "/port", Inspection::quoted(phantom.port), "the name of a port in /ports");
+    in.terminal(at + "/centre_tap", phantom.centreTap);
+}
+
 }  // namespace
 
 void checkBrief(const Inspection& in) {
     const Brief& b = in.design.brief;
+    checkLevelCriterion(in, b.maximumLevel);
     for (std::size_t i = 0; i < b.promises.size(); ++i)
         checkPromise(in, b.promises[i], "/brief" + Inspection::at("promises", i));
     for (std::size_t i = 0; i < b.masks.size(); ++i) checkMask(in, b.masks[i], "/brief" + Inspection::at("masks", i));
@@ -53,6 +68,7 @@ void checkBrief(const Inspection& in) {
 
 void checkConditions(const Inspection& in) {
     const Conditions& c = in.design.conditions;
+    if (c.phantom) checkPhantom(in, *c.phantom);
     if (c.filled && !in.design.filling)
         in.fault("/conditions/filled", "true", "false, as there is no \"filling\" that the coil could be soaked in");
     std::set<std::string> seen;

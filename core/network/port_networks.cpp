@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "network/port_networks.h"
 
+#include <numbers>
+
 namespace network {
 
 namespace {
@@ -54,6 +56,14 @@ void addPorts(Circuit& circuit, Nodes& nodes, const design::Design& design, cons
         }
         circuit.ports.push_back(std::move(port));
     }
+}
+
+Complex portAdmittance(const Circuit& circuit, int port, double frequency) {
+    const auto& p = circuit.ports[static_cast<std::size_t>(port)];
+    Complex y(0, 2 * std::numbers::pi * frequency * p.acrossCapacitance);
+    for (const int k : p.across) y += 1.0 / impedance(circuit.lumped[static_cast<std::size_t>(k)], frequency);
+    if (!p.through.empty() && p.role != design::Role::Drive) y += 1.0 / throughImpedance(circuit, port, frequency);
+    return y;
 }
 
 }  // namespace network

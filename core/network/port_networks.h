@@ -11,4 +11,8 @@ namespace network {
 /// capacitance.
 void addPorts(Circuit& circuit, Nodes& nodes, const design::Design& design, const design::HookUp& hookUp);
 
+/// Admittance that a port's network lays across its terminals, S: what is across them, and the load itself; a drive's
+/// own resistance is left out.
+[[nodiscard]] Complex portAdmittance(const Circuit& circuit, int port, double frequency);
+
 }  // namespace network
