@@ -68,6 +68,32 @@ void writePhantom(FormPen& pen) {
     pen.button(std::move(remove));
 }
 
+void writeCans(FormPen& pen) {
+    const auto cans = memberOf<std::vector<design::ScreenCan>>(core(), "cans");
+    const auto& all = pen.design.core.cans;
+    Table table{{tr("diameter"), tr("thickness"), tr("permeability")}, 3, {}};
+    for (std::size_t k = 0; k < all.size(); ++k) {
+        const auto can = itemOf(cans, k);
+        const QString owner = tr("screen can %1").arg(k + 1);
+        const auto cell = [&](const char* key) { return partOf(can, key, owner, pen.shop); };
+        table.rows.push_back({{cell("diameter"), cell("thickness"), cell("permeability")},
+                              removeFrom(cans, k, tr("remove %1").arg(owner))});
+    }
+    if (!all.empty()) {
+        pen.heading(tr("Screen cans, from the inside out"));
+        pen.table(std::move(table));
+    }
+    design::ScreenCan fresh;
+    if (!all.empty()) {
+        fresh = all.back();
+        fresh.diameter = 1.3 * fresh.diameter;
+    }
+    Act add = addTo(cans, tr("Add a screen can"), fresh, all.size(), "/diameter");
+    add.reason =
+        tr("What is computed is the most that a can does: gaps of the lid and strained sheet let more field in.");
+    pen.button(std::move(add));
+}
+
 void writeFilling(FormPen& pen) {
     const Where<std::optional<design::Filling>> filling{[](design::Design& d) { return &d.filling; }, "/filling"};
     pen.heading(tr("Varnish or compound"));
@@ -108,6 +134,7 @@ void writeCore(FormPen& pen) {
     pen.row(core(), tr("the core"), {"sheet", "height", "kind"});
     pen.row(core(), tr("the core"), {"joint", "gap"});
     writeStack(pen);
+    writeCans(pen);
     pen.fold(tr("Seldom changed"), "core seldom");
     pen.fields(core(), tr("the core"), {"stacking_factor"});
 }

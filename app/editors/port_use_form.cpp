@@ -142,6 +142,8 @@ void writePortUse(FormPen& pen, std::size_t hookUpIndex, std::size_t useIndex) {
         writeTable(pen, use, now, owner);
     }
     writeAcross(pen, use, now, owner);
+    if (now.role == design::Role::Observe || now.amplifierVoltageNoise > 0 || now.amplifierCurrentNoise > 0)
+        pen.fields(use, owner, {"amplifier_voltage_noise", "amplifier_current_noise"});
     if (const auto* port = design::port(pen.design, now.port))
         if (Act hot = hotEndButton(pen.design, hookUp, *port); hot.enabled) pen.button(std::move(hot));
     if (hookUp.ports.size() < 2) return;

@@ -1,33 +1,44 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Thermal noise at the observed port against frequency.
+// Noise at the observed port against frequency, and noise figure against the source's resistance.
 #include <cmath>
 
-#include "analysis/noise.h"
+#include "analysis/noise_view.h"
 #include "analysis/trace_making.h"
+#include "network/in_parallel.h"
 
 namespace analysis {
 
 std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
-    const int driven = context.solved.driven(), observed = context.solved.observed();
-    const auto& c = context.solved.network.circuit();
-    if (driven < 0 || observed < 0 || c.ports[static_cast<std::size_t>(driven)].common) return nullptr;
-    const auto layout = context.solved.network.layout();
-    Trace trace =
-        startTrace(context, "noise",
-                   {c.ports[static_cast<std::size_t>(driven)].name, c.ports[static_cast<std::size_t>(observed)].name},
-                   "4 k T Re Z at the observed terminals (Nyquist), all parts at one temperature, no amplifier");
+    const auto view = NoiseView::of(context.design, context.solved);
+    if (!view) return nullptr;
+    Trace trace = startTrace(context, "noise", view->ports(), view->source());
     Curve density{"output_V_per_rtHz", "output noise", units::Kind::Voltage, "V/rtHz", {}, true, {}};
     Curve figure{"noise_figure_dB", "noise figure", units::Kind::Decibel, "dB", {}, false, {}};
-    const double kelvin = context.design.conditions.temperature + 273.15;
     for (const double f : context.frequencies) {
-        const auto values = context.solved.at(f);
-        const double resistance = std::max(0.0, values(layout.totalImpedance(observed)).real());
-        density.y.push_back(thermalNoise(resistance, kelvin));
-        const network::Complex own = network::throughImpedance(c, driven, f);
-        figure.y.push_back(
-            passiveNoiseFigure(resistance, kelvin, own.real(), std::abs(values(layout.voltage(driven, observed)))));
+        density.y.push_back(view->density(f));
+        figure.y.push_back(view->figure(f));
     }
     trace.curves = {density, figure};
+    return std::make_shared<const Trace>(std::move(trace));
+}
+
+std::shared_ptr<const Trace> noiseSourceTrace(const TraceContext& context) {
+    const auto view = NoiseView::of(context.design, context.solved);
+    if (!view) return nullptr;
+    const double own =
+        network::throughImpedance(context.solved.network.circuit(), context.solved.driven(), 1000).real();
+    if (!(own > 0)) return nullptr;
+    // Two decades below and above the source of the hook-up, ten steps a decade, itself in the middle.
+    constexpr int steps = 40;
+    std::vector<double> ohms;
+    for (int k = 0; k <= steps; ++k) ohms.push_back(own * std::pow(10.0, 4.0 * k / steps - 2));
+    Trace trace =
+        startTrace(context, "noise_source", {"source_ohm", "source resistance", units::Kind::Resistance, "ohm", true},
+                   ohms, view->ports(), view->source() + ", at 1 kHz");
+    Curve figure{"noise_figure_dB", "noise figure", units::Kind::Decibel, "dB", {}, false, {}};
+    figure.y.resize(ohms.size());
+    network::inParallel(ohms.size(), [&](std::size_t k) { figure.y[k] = view->figureFor(ohms[k], 1000); });
+    trace.curves = {figure};
     return std::make_shared<const Trace>(std::move(trace));
 }
 

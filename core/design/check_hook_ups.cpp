@@ -47,6 +47,9 @@ void checkUse(const Inspection& in, const PortUse& u, const std::string& at) {
     if (u.role == Role::Drive && !u.through && u.table.empty())
         in.fault(at + "/through", "nothing",
                  "the source's impedance, of 0 ohm at the least: an open port is not driven");
+    if (u.role != Role::Observe && (u.amplifierVoltageNoise > 0 || u.amplifierCurrentNoise > 0))
+        in.fault(at + (u.amplifierVoltageNoise > 0 ? "/amplifier_voltage_noise" : "/amplifier_current_noise"),
+                 "an amplifier's noise on a port that is not observed", "an amplifier at the observed port alone");
     for (std::size_t i = 1; i < u.table.size(); ++i)
         if (u.table[i].frequency <= u.table[i - 1].frequency)
             in.fault(at + Inspection::at("table", i), units::shortest(u.table[i].frequency) + " Hz",

@@ -91,7 +91,8 @@ struct Shield {
     catalog::PartRef<catalog::Wire> wire;  ///< of an open winding
     units::Quantity marginLow = 0;
     units::Quantity marginHigh = 0;
-    std::string terminal;  ///< where it comes out; "" with its name alone
+    std::string terminal;                ///< where it comes out; "" with its name alone
+    units::Quantity leadInductance = 0;  ///< of the wire from the shield to its terminal, H; some 20 nH for 25 mm
     json::Value extra;
     bool operator==(const Shield&) const = default;
 };
@@ -104,6 +105,7 @@ void fields(Visitor& visit, Shield& s) {
     visit.may("margin_low", s.marginLow, json::within(0, 0.5).in("m"));
     visit.may("margin_high", s.marginHigh, json::within(0, 0.5).in("m"));
     visit.may("terminal", s.terminal);
+    visit.may("lead_inductance", s.leadInductance, json::within(0, 1e-3).in("H"));
 }
 
 /// One item of the winding order; in files {"section": {…}}, {"barrier": {…}} or {"shield": {…}}.

@@ -70,6 +70,8 @@ struct PortUse {
     std::optional<Branch> through;
     std::vector<ImpedancePoint> table;  ///< instead of `through`; interpolated, ends held
     std::vector<Branch> across;
+    units::Quantity amplifierVoltageNoise = 0;  ///< e_n of an amplifier at the observed port, V/sqrt(Hz)
+    units::Quantity amplifierCurrentNoise = 0;  ///< i_n, A/sqrt(Hz)
     json::Value extra;
     bool operator==(const PortUse&) const = default;
 };
@@ -82,6 +84,8 @@ void fields(Visitor& visit, PortUse& u) {
     visit.may("through", u.through);
     visit.may("table", u.table);
     visit.may("across", u.across);
+    visit.may("amplifier_voltage_noise", u.amplifierVoltageNoise, json::within(0, 1e-3).in("V"));
+    visit.may("amplifier_current_noise", u.amplifierCurrentNoise, json::within(0, 1e-3).in("A"));
 }
 
 /// One named way of connecting a unit. Nodes are terminals, shields by name, and "core"; "earth" is the reference.

@@ -104,12 +104,12 @@ INSTANTIATE_TEST_SUITE_P(Projects, Demo, testing::ValuesIn(demos::all), [](const
 // What an experienced designer would expect of each, from plain handbook sums.
 
 TEST(MicrophoneInput, NoiseFigureIsThatOfItsResistances) {
-    // F = T/T0 (1 + Rw/Rg + (Rg + Rw)^2 / (Rg RL)), Rw = Rp + Rs/n^2, RL = 100 kilohm / n^2 (check row N-NF4), and a
+    // F = 1 + T/T0 (Rw/Rg + (Rg + Rw)^2 / (Rg RL)), Rw = Rp + Rs/n^2, RL = 100 kilohm / n^2 (check row N-NF4), and a
     // little more for the loss in the sheets.
     const auto& a = *demos::answerOf("microphone-input");
     const double copper = demos::valueOf(a, "dcr.P") + demos::valueOf(a, "dcr.S") / 49;
     const double factor = 1 + copper / 150 + (150 + copper) * (150 + copper) / (150 * 100e3 / 49);
-    const double expected = 10 * std::log10(factor * 293.15 / 290);
+    const double expected = 10 * std::log10(1 + (factor - 1) * 293.15 / 290);
     EXPECT_GT(demos::valueOf(a, "noise_figure_1kHz"), expected);
     EXPECT_LT(demos::valueOf(a, "noise_figure_1kHz"), expected + 0.05);
 }

@@ -44,7 +44,8 @@ TEST(PublishedNoise, WorkedValues) {
 }
 
 /// Transformer 1:n on a very large core between Rg and an open output, with a resistor at the core if there is one.
-double noiseFigure(double source, double primary, double secondary, double ratio, double coreLoss = 0) {
+double noiseFigure(double source, double primary, double secondary, double ratio, double coreLoss = 0,
+                   const analysis::Amplifier& amplifier = {}) {
     auto c = lumped::circuit(3, 1e3);
     lumped::addWinding(c, 0, earth, 1, primary);
     lumped::addWinding(c, 1, earth, ratio, secondary);
@@ -54,8 +55,8 @@ double noiseFigure(double source, double primary, double secondary, double ratio
     lumped::addPort(c, "core loss", 2, design::Role::Load, coreLoss);
     const network::Prepared network(c);
     const auto values = network.solve(1e3);
-    return analysis::passiveNoiseFigure(values(network.layout().totalImpedance(1)).real(), 290, source,
-                                        std::abs(values(network.layout().voltage(0, 1))));
+    const double density = analysis::outputNoise(values(network.layout().totalImpedance(1)), 290, amplifier);
+    return analysis::noiseFigure(density, 290, source, std::abs(values(network.layout().voltage(0, 1))));
 }
 
 TEST(PublishedNoise, FigureOfATransformer) {
@@ -77,8 +78,48 @@ TEST(PublishedNoise, LoadResistorCounts) {  // N-NF4 derived: 150 ohm, 70 ohm, 1
     const auto network = seriesPath(150, 1500, 70);
     const auto values = network.solve(1e3);
     const double gain = std::abs(values(network.layout().voltage(0, 1)));
-    EXPECT_NEAR(analysis::passiveNoiseFigure(values(network.layout().totalImpedance(1)).real(), 290, 150, gain),
-                2.257686, 1e-6);
+    const double density = analysis::outputNoise(values(network.layout().totalImpedance(1)), 290, {});
+    EXPECT_NEAR(analysis::noiseFigure(density, 290, 150, gain), 2.257686, 1e-6);
+}
+
+TEST(PublishedNoise, AmplifierHasABestRatio) {  // rows N-OPT, N-OPT2 derived: 5 nV, 1 pA, 150 ohm
+    const analysis::Amplifier amplifier{5e-9, 1e-12};
+    EXPECT_NEAR(analysis::bestSource(amplifier), 5000, 1e-9);
+    const double best = std::sqrt(analysis::bestSource(amplifier) / 150);
+    EXPECT_NEAR(best, 5.773503, 1e-6);
+    EXPECT_NEAR(noiseFigure(150, 0, 0, best, 0, amplifier), 2.106914, 2e-6);
+    EXPECT_NEAR(noiseFigure(150, 0, 0, 10, 0, amplifier), 3.097699, 2e-6);
+    EXPECT_NEAR(noiseFigure(150, 0, 0, 1, 0, amplifier), 10.575114, 2e-6);
+    // F_min = 1 + e_n i_n / (2 k T0) whatever the source (Motchenbacher, Connelly 1993, memory).
+    const double least = 10 * std::log10(1 + 5e-9 * 1e-12 / (2 * 1.380649e-23 * 290));
+    EXPECT_NEAR(noiseFigure(150, 0, 0, best, 0, amplifier), least, 2e-6);
+    EXPECT_NEAR(noiseFigure(40, 0, 0, std::sqrt(5000 / 40.0), 0, amplifier), least, 2e-6);
+}
+
+TEST(PublishedNoise, SourceAloneStandsAtTheReferenceTemperature) {  // derived from the definition
+    // 150 ohm source, 150 ohm in series at 350 K: F = 1 + 350/290.
+    const double density = analysis::outputNoise(300, 350, {});
+    EXPECT_NEAR(analysis::noiseFigure(density, 350, 150, 1), 10 * std::log10(1 + 350.0 / 290), 1e-12);
+}
+
+TEST(PublishedNoise, AWeighting) {
+    // Table of IEC 61672-1 at exact frequencies 1000 * 10^(n/10), dB to a tenth, in a stored copy (seen).
+    struct Row {
+        int tenth;
+        double level;
+    };
+    for (const auto& row : {Row{-20, -70.4}, Row{-17, -50.5}, Row{-15, -39.4}, Row{-12, -26.2}, Row{-10, -19.1},
+                            Row{-7, -10.9}, Row{-3, -3.2}, Row{0, 0.0}, Row{3, 1.2}, Row{6, 1.0}, Row{9, -1.1},
+                            Row{10, -2.5}, Row{12, -6.6}, Row{13, -9.3}})
+        EXPECT_NEAR(20 * std::log10(analysis::aWeighting(1000 * std::pow(10.0, row.tenth / 10.0))), row.level, 0.051)
+            << row.tenth;
+}
+
+TEST(PublishedNoise, BandOfWhiteAndOfRedNoise) {  // derived: integrals of 1 and of 1/f^2 over the band
+    EXPECT_NEAR(analysis::bandNoise([](double) { return 1e-9; }, [](double) { return 1.0; }),
+                1e-9 * std::sqrt(20e3 - 20), 2e-4 * 1e-9 * std::sqrt(20e3));
+    EXPECT_NEAR(analysis::bandNoise([](double f) { return 1 / f; }, [](double) { return 1.0; }),
+                std::sqrt(1 / 20.0 - 1 / 20e3), 2e-4 * std::sqrt(1 / 20.0));
 }
 
 TEST(PublishedLoss, WindingResistance) {  // rows N-IL*, all derived

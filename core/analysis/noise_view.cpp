@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/noise_view.h"
+
+#include <cmath>
+#include <limits>
+
+namespace analysis {
+
+namespace {
+
+const network::CircuitPort& portOf(const network::Circuit& c, int index) {
+    return c.ports[static_cast<std::size_t>(index)];
+}
+
+Amplifier amplifierOf(const Solved& solved) {
+    const auto& name = portOf(solved.network.circuit(), solved.observed()).name;
+    for (const auto& use : solved.hookUp.ports)
+        if (use.port == name) return {use.amplifierVoltageNoise, use.amplifierCurrentNoise};
+    return {};
+}
+
+}  // namespace
+
+std::optional<NoiseView> NoiseView::of(const design::Design& design, const Solved& solved) {
+    const int driven = solved.driven(), observed = solved.observed();
+    if (driven < 0 || observed < 0 || portOf(solved.network.circuit(), driven).common) return {};
+    return NoiseView(solved, design.conditions.temperature + 273.15, amplifierOf(solved));
+}
+
+double NoiseView::density(double frequency) const {
+    const int at = solved_->network.layout().totalImpedance(solved_->observed());
+    return outputNoise(solved_->at(frequency, at), kelvin_, amplifier_);
+}
+
+double NoiseView::figure(double frequency) const {
+    const auto& c = solved_->network.circuit();
+    const double own = network::throughImpedance(c, solved_->driven(), frequency).real();
+    if (!(own > 0)) return std::numeric_limits<double>::quiet_NaN();
+    const int gain = solved_->network.layout().voltage(solved_->driven(), solved_->observed());
+    return noiseFigure(density(frequency), kelvin_, own, std::abs(solved_->at(frequency, gain)));
+}
+
+double NoiseView::figureFor(double sourceOhm, double frequency) const {
+    network::Circuit other = solved_->network.circuit();
+    for (const int k : portOf(other, solved_->driven()).through) {
+        auto& branch = other.lumped[static_cast<std::size_t>(k)];
+        branch.table.clear();
+        branch.element = {};
+        branch.element.resistance = sourceOhm;
+    }
+    const network::Prepared network(std::move(other));
+    const auto values = network.solve(frequency);
+    const auto layout = network.layout();
+    const auto out = values(layout.totalImpedance(solved_->observed()));
+    const double gain = std::abs(values(layout.voltage(solved_->driven(), solved_->observed())));
+    return noiseFigure(outputNoise(out, kelvin_, amplifier_), kelvin_, sourceOhm, gain);
+}
+
+std::optional<double> NoiseView::ratioFactor(double frequency) const {
+    if (!(amplifier_.voltage > 0) || !(amplifier_.current > 0)) return {};
+    const int at = solved_->network.layout().totalImpedance(solved_->observed());
+    const double seen = std::abs(solved_->at(frequency, at));
+    if (!(seen > 0)) return {};
+    return std::sqrt(bestSource(amplifier_) / seen);
+}
+
+std::vector<std::string> NoiseView::ports() const {
+    const auto& c = solved_->network.circuit();
+    return {portOf(c, solved_->driven()).name, portOf(c, solved_->observed()).name};
+}
+
+std::string NoiseView::source() const {
+    const bool quiet = amplifier_.voltage == 0 && amplifier_.current == 0;
+    return std::string("4 k T Re Z at the observed terminals (Nyquist), all parts at one temperature, ") +
+           (quiet ? "no amplifier" : "with the amplifier's voltage and current noise");
+}
+
+}  // namespace analysis
