@@ -96,6 +96,7 @@ design::Design widest() {
     design::Design d = *demo("splitter");
     d.windings[0].taps.emplace_back();
     d.conditions.directCurrents.emplace_back();
+    d.conditions.phantom.emplace();
     d.filling.emplace();
     d.core.stack.push_back(d.core.stack[0]);
     d.hookUps[0].ports[1].across.emplace_back();
