@@ -4,6 +4,7 @@
 
 #include <QApplication>
 #include <QLineEdit>
+#include <QPointer>
 #include <QTest>
 #include <random>
 
@@ -70,10 +71,9 @@ private:
     void typeTurns() {
         select();
         key(static_cast<Qt::Key>(Qt::Key_1 + dice_() % 9), Qt::NoModifier);
-        if (auto* line = cut().findChild<QLineEdit*>()) {
-            QTest::keyClicks(line, QString::number(dice_() % 100));
-            QTest::keyClick(line, dice_() % 4 == 0 ? Qt::Key_Escape : Qt::Key_Return);
-        }
+        const QPointer<QLineEdit> line = cut().findChild<QLineEdit*>();
+        if (line) QTest::keyClicks(line, QString::number(dice_() % 100));
+        if (line) QTest::keyClick(line, dice_() % 4 == 0 ? Qt::Key_Escape : Qt::Key_Return);
     }
     void selectForm() {
         using Which = document::WholePart::Which;
@@ -94,18 +94,18 @@ private:
         settle();  // the form is made once the selection has settled
         const auto lines = window_.findChild<editors::FormPane*>()->findChildren<QLineEdit*>();
         if (lines.isEmpty()) return;
-        QLineEdit* line = lines[static_cast<qsizetype>(dice_() % static_cast<unsigned>(lines.size()))];
+        const QPointer<QLineEdit> line = lines[static_cast<qsizetype>(dice_() % static_cast<unsigned>(lines.size()))];
         if (!line->isVisible() || !line->isEnabled()) return;
         line->setFocus();
         if (dice_() % 2 == 0) {
             QTest::keyClick(line, dice_() % 2 == 0 ? Qt::Key_Up : Qt::Key_Down);
-            QTest::keyClick(line, Qt::Key_Return);
+            if (line) QTest::keyClick(line, Qt::Key_Return);
             return;
         }
         static const std::vector<QString> texts{"12", "0.2 mm", "0.004in", "38 AWG", "4k7", "-10 dBu", "1200/2", "x y"};
         line->selectAll();
         QTest::keyClicks(line, texts[dice_() % texts.size()]);
-        QTest::keyClick(line, dice_() % 4 == 0 ? Qt::Key_Escape : Qt::Key_Return);
+        if (line) QTest::keyClick(line, dice_() % 4 == 0 ? Qt::Key_Escape : Qt::Key_Return);
     }
 
     bench::BenchWindow& window_;
