@@ -12,8 +12,9 @@ const std::vector<DesignFamily>& designFamilies() {
 }
 
 const std::vector<HookUpFamily>& hookUpFamilies() {
-    static const std::vector<HookUpFamily> families{addLevelFigures, addBandFigures, addImpedanceFigures,
-                                                    addHeadroomFigures, addNoiseFigures};
+    static const std::vector<HookUpFamily> families{addLevelFigures,    addBandFigures,  addImpedanceFigures,
+                                                    addHeadroomFigures, addNoiseFigures, addBalanceFigures,
+                                                    addHumFigures};
     return families;
 }
 

@@ -58,5 +58,7 @@ void addBandFigures(const HookUpContext& context, std::vector<units::Figure>& fi
 void addImpedanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addHeadroomFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
+void addBalanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
+void addHumFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 
 }  // namespace analysis
