@@ -13,7 +13,8 @@ const std::vector<DesignFamily>& designFamilies() {
 
 const std::vector<HookUpFamily>& hookUpFamilies() {
     static const std::vector<HookUpFamily> families{addLevelFigures,    addBandFigures,   addImpedanceFigures,
-                                                    addHeadroomFigures, addDirectFigures, addNoiseFigures};
+                                                    addHeadroomFigures, addDirectFigures, addNoiseFigures,
+                                                    addBalanceFigures,  addHumFigures};
     return families;
 }
 

@@ -59,5 +59,7 @@ void addImpedanceFigures(const HookUpContext& context, std::vector<units::Figure
 void addHeadroomFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addDirectFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
+void addBalanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
+void addHumFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 
 }  // namespace analysis

@@ -4,7 +4,6 @@
 
 #include "analysis/noise_view.h"
 #include "analysis/trace_making.h"
-#include "network/in_parallel.h"
 
 namespace analysis {
 
@@ -36,8 +35,7 @@ std::shared_ptr<const Trace> noiseSourceTrace(const TraceContext& context) {
         startTrace(context, "noise_source", {"source_ohm", "source resistance", units::Kind::Resistance, "ohm", true},
                    ohms, view->ports(), view->source() + ", at 1 kHz");
     Curve figure{"noise_figure_dB", "noise figure", units::Kind::Decibel, "dB", {}, false, {}};
-    figure.y.resize(ohms.size());
-    network::inParallel(ohms.size(), [&](std::size_t k) { figure.y[k] = view->figureFor(ohms[k], 1000); });
+    figure.y = view->figuresFor(ohms, 1000);
     trace.curves = {figure};
     return std::make_shared<const Trace>(std::move(trace));
 }

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "network/legs.h"
+
 namespace analysis {
 
 namespace {
@@ -40,20 +42,24 @@ double NoiseView::figure(double frequency) const {
     return noiseFigure(density(frequency), kelvin_, own, std::abs(solved_->at(frequency, gain)));
 }
 
-double NoiseView::figureFor(double sourceOhm, double frequency) const {
-    network::Circuit other = solved_->network.circuit();
-    for (const int k : portOf(other, solved_->driven()).through) {
-        auto& branch = other.lumped[static_cast<std::size_t>(k)];
-        branch.table.clear();
-        branch.element = {};
-        branch.element.resistance = sourceOhm;
+std::vector<double> NoiseView::figuresFor(const std::vector<double>& sourceOhms, double frequency) const {
+    const int driven = solved_->driven(), observed = solved_->observed();
+    const network::Prepared network(network::withLegPorts(solved_->network.circuit(), driven, observed),
+                                    network::Prepared::Currents::Branches);
+    const auto& c = network.circuit();
+    const network::Legs own = network::legs(c, network.solve(frequency), driven, observed, frequency);
+    const network::Complex seen = network::throughImpedance(c, driven, frequency);
+    const auto count = own.transfer.size();
+    std::vector<double> figures;
+    figures.reserve(sourceOhms.size());
+    for (const double ohm : sourceOhms) {
+        const network::ComplexVector added =
+            network::ComplexVector::Constant(count, (ohm - seen) / static_cast<double>(count));
+        const network::Legs other = network::withAdded(own, added);
+        figures.push_back(
+            noiseFigure(outputNoise(other.output, kelvin_, amplifier_), kelvin_, ohm, std::abs(other.differential)));
     }
-    const network::Prepared network(std::move(other));
-    const auto values = network.solve(frequency);
-    const auto layout = network.layout();
-    const auto out = values(layout.totalImpedance(solved_->observed()));
-    const double gain = std::abs(values(layout.voltage(solved_->driven(), solved_->observed())));
-    return noiseFigure(outputNoise(out, kelvin_, amplifier_), kelvin_, sourceOhm, gain);
+    return figures;
 }
 
 std::optional<double> NoiseView::ratioFactor(double frequency) const {

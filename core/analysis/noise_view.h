@@ -19,10 +19,10 @@ public:
     [[nodiscard]] double density(double frequency) const;
     /// Noise figure against the driven port's own resistance, dB; not a number where the source has none.
     [[nodiscard]] double figure(double frequency) const;
-    /// The same with the source's resistance replaced by `sourceOhm`: the whole network solved again.
-    [[nodiscard]] double figureFor(double sourceOhm, double frequency) const;
-    /// Turns-ratio-independent view of the best ratio: by which factor the ratio from source to observed port should
-    /// be multiplied for the amplifier, sqrt((e_n/i_n) / Re Z_out); nothing without both of the amplifier's noises.
+    /// The same with the source replaced by each of these resistances. The source of the hook-up must have impedance.
+    [[nodiscard]] std::vector<double> figuresFor(const std::vector<double>& sourceOhms, double frequency) const;
+    /// By which factor the ratio from source to observed port should be multiplied for the amplifier,
+    /// sqrt((e_n/i_n) / |Z|), Z between the observed terminals; nothing without both of the amplifier's noises.
     [[nodiscard]] std::optional<double> ratioFactor(double frequency) const;
     [[nodiscard]] double kelvin() const noexcept { return kelvin_; }
     [[nodiscard]] std::vector<std::string> ports() const;

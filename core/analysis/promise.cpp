@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/balance.h"
 #include "units/text.h"
 
 namespace analysis {
@@ -45,6 +46,10 @@ std::string figureName(const design::Promise& promise, const design::Design& des
     return hookUp == answer.hookUp ? name : name + "@" + hookUp;
 }
 
+bool isRejection(std::string_view figure) {
+    return figure.starts_with("rejection") || figure.starts_with("output_balance");
+}
+
 PromiseState stateOf(const design::Promise& promise, int index, const design::Design& design, const Answer& answer) {
     PromiseState state;
     state.index = index;
@@ -72,8 +77,11 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
     state.why = figure->why;
     state.margin = 1e300;
     if (promise.atLeast) {
-        state.limit = *promise.atLeast;
-        state.margin = state.now - *promise.atLeast;
+        // No promise rests on more rejection than can be known.
+        const bool beyond80 = isRejection(promise.figure) && *promise.atLeast > mostRejection;
+        state.limit = beyond80 ? mostRejection : *promise.atLeast;
+        state.margin = state.now - state.limit;
+        if (beyond80) state.why += (state.why.empty() ? "" : "; ") + std::string("judged at 80 dB");
     }
     if (promise.atMost && *promise.atMost - state.now < state.margin) {
         state.limit = *promise.atMost;

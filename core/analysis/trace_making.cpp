@@ -16,6 +16,7 @@ const std::vector<TraceEntry>& traceTable() {
         {{"headroom", "Maximum level and headroom", Kind::LevelDbu}, headroomTrace, false, asksForDistortion},
         {{"noise", "Thermal noise", Kind::Voltage}, noiseTrace},
         {{"noise_source", "Noise figure against source", Kind::Decibel}, noiseSourceTrace, true},
+        {{"balance", "Common-mode rejection", Kind::Decibel}, balanceTrace, true},
         {{"distortion", "Distortion", Kind::Number}, distortionTrace, true},
         {{"distortion_level", "Distortion at 20 Hz", Kind::Number}, distortionLevelTrace, true},
         {{"distortion_limit", "Maximum level by distortion or knee", Kind::LevelDbu}, distortionLimitTrace, true},

@@ -38,6 +38,7 @@ struct TraceEntry {
 [[nodiscard]] std::shared_ptr<const Trace> headroomTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> noiseTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> noiseSourceTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> balanceTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> distortionTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> distortionLevelTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context);

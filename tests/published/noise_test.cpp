@@ -104,13 +104,13 @@ TEST(PublishedNoise, SourceAloneStandsAtTheReferenceTemperature) {  // derived f
 
 TEST(PublishedNoise, AWeighting) {
     // Table of IEC 61672-1 at exact frequencies 1000 * 10^(n/10), dB to a tenth, in a stored copy (seen).
-    struct Row {
+    struct Weight {
         int tenth;
         double level;
     };
-    for (const auto& row : {Row{-20, -70.4}, Row{-17, -50.5}, Row{-15, -39.4}, Row{-12, -26.2}, Row{-10, -19.1},
-                            Row{-7, -10.9}, Row{-3, -3.2}, Row{0, 0.0}, Row{3, 1.2}, Row{6, 1.0}, Row{9, -1.1},
-                            Row{10, -2.5}, Row{12, -6.6}, Row{13, -9.3}})
+    for (const auto& row : {Weight{-20, -70.4}, Weight{-17, -50.5}, Weight{-15, -39.4}, Weight{-12, -26.2},
+                            Weight{-10, -19.1}, Weight{-7, -10.9}, Weight{-3, -3.2}, Weight{0, 0.0}, Weight{3, 1.2},
+                            Weight{6, 1.0}, Weight{9, -1.1}, Weight{10, -2.5}, Weight{12, -6.6}, Weight{13, -9.3}})
         EXPECT_NEAR(20 * std::log10(analysis::aWeighting(1000 * std::pow(10.0, row.tenth / 10.0))), row.level, 0.051)
             << row.tenth;
 }

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Noise and common-mode rejection against an independent circuit solver on the exported netlist.
+
+#include "exchange/netlist.h"
+#include "ngspice.h"
+
+namespace {
+
+/// Fits that have no exact counterpart are switched off on both sides; the core's fit stays.
+design::Design plain(const std::string& file) {
+    auto d = ngspice::opened(file);
+    d.assumptions.proximity = false;
+    d.assumptions.dielectricLoss = false;
+    return d;
+}
+
+analysis::AnswerPtr answerOf(const design::Design& d, const std::string& hookUp, const analysis::AnswerPtr& before,
+                             std::vector<double> frequencies) {
+    analysis::Question question;
+    question.hookUp = hookUp;
+    question.everyHookUp = false;
+    question.frequencies = std::move(frequencies);
+    return analysis::answer(d, ngspice::shop(), before, {}, question);
+}
+
+/// The example asked for noise at the observed terminals instead of the response, at the design's temperature.
+std::string askingForNoise(std::string netlist, double celsius) {
+    const auto level = netlist.find("let level = db(", netlist.rfind(".control\nset"));
+    const auto from = level + 15, end = netlist.find(")\nwrdata", from);
+    std::string output = netlist.substr(from, end - from);  // "v(a)-v(b)", "v(a)-0"
+    std::erase(output, ' ');
+    const auto dash = output.find(")-");
+    const std::string plus = output.substr(2, dash - 2), minus = output.substr(dash + 2);
+    const std::string pair = minus == "0" ? "v(" + plus + ")" : "v(" + plus + "," + minus.substr(2);
+    netlist.resize(netlist.rfind(".control\nset"));
+    const std::string degrees = std::to_string(celsius);
+    return netlist + ".options temp=" + degrees + " tnom=" + degrees +
+           "\n.control\nset wr_singlescale\nset numdgt=12\nnoise " + pair +
+           " vp0t0 dec 5 20 20k\nsetplot noise1\nwrdata response.txt onoise_spectrum\nquit 0\n.endc\n.end\n";
+}
+
+class NoiseOf : public testing::TestWithParam<std::string> {};
+
+TEST_P(NoiseOf, NgspiceAgreesWithinATenthOfADecibel) {
+    const auto d = plain(GetParam());
+    const std::string hookUp = d.hookUps.front().name;
+    const auto first = answerOf(d, hookUp, nullptr, {});
+    const auto got =
+        ngspice::rows(askingForNoise(exchange::netlist(d, *first), d.conditions.temperature), d.name + "noise");
+    ASSERT_EQ(got.size(), 16U);
+    std::vector<double> frequencies;
+    for (const auto& row : got) frequencies.push_back(row.at(0));
+    const auto answered = answerOf(d, hookUp, first, frequencies);
+    const auto* trace = answered->trace("noise");
+    ASSERT_NE(trace, nullptr);
+    for (std::size_t k = 0; k < got.size(); ++k)
+        EXPECT_NEAR(20 * std::log10(trace->curve("output_V_per_rtHz")->y[k] / got[k].at(1)), 0, 0.1) << frequencies[k];
+}
+
+INSTANTIATE_TEST_SUITE_P(Designs, NoiseOf, testing::ValuesIn(ngspice::designs()),
+                         [](const auto& tried) { return ngspice::testName(tried.param); });
+
+class RejectionOf : public testing::TestWithParam<std::string> {};
+
+/// The designs whose hook-ups "normal" and "common mode" differ in the drive alone.
+TEST_P(RejectionOf, NgspiceAgreesWithinHalfADecibel) {
+    const auto d = plain(GetParam());
+    const auto normal = answerOf(d, "normal", nullptr, {}), common = answerOf(d, "common mode", normal, {});
+    const auto wanted = ngspice::rows(exchange::netlist(d, *normal), d.name + "normal"),
+               unwanted = ngspice::rows(exchange::netlist(d, *common), d.name + "common");
+    ASSERT_EQ(wanted.size(), unwanted.size());
+    std::vector<double> frequencies;
+    for (const auto& row : wanted) frequencies.push_back(row.at(0));
+    const auto answered = answerOf(d, "normal", normal, frequencies);
+    const auto* trace = answered->trace("balance");
+    ASSERT_NE(trace, nullptr);
+    std::size_t held = 0;
+    for (std::size_t k = 0; k < wanted.size(); ++k) {
+        const double rejection = wanted[k].at(1) - unwanted[k].at(1);
+        if (rejection > 110) continue;  // beyond what either solver's digits are trusted with
+        ++held;
+        EXPECT_NEAR(trace->curve("rejection_dB")->y[k], rejection, 0.5) << frequencies[k];
+    }
+    EXPECT_GT(held, wanted.size() / 4);
+    // The common-mode hook-up tells the same.
+    const auto other = answerOf(d, "common mode", common, frequencies);
+    ASSERT_NE(other->trace("balance"), nullptr);
+    const auto &own = trace->curve("rejection_dB")->y, &same = other->trace("balance")->curve("rejection_dB")->y;
+    for (std::size_t k = 0; k < own.size(); ++k) {
+        if (own[k] > 110) continue;
+        EXPECT_NEAR(same[k], own[k], 0.1);
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(Designs, RejectionOf,
+                         testing::Values("tests/references/open_1_shielded_step_up.coilwright",
+                                         "demo-projects/microphone-input/microphone-input.coilwright"),
+                         [](const auto& tried) { return ngspice::testName(tried.param); });
+
+}  // namespace
