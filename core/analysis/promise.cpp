@@ -50,6 +50,21 @@ bool isRejection(std::string_view figure) {
     return figure.starts_with("rejection") || figure.starts_with("output_balance");
 }
 
+std::string textOf(const design::Promise& promise, units::Kind kind) {
+    std::string text = promise.figure + (promise.port.empty() ? "" : " at " + promise.port) +
+                       (promise.hookUp.empty() ? "" : " (" + promise.hookUp + ")") + ":";
+    if (promise.atLeast) text += " at least " + units::write(kind, *promise.atLeast);
+    if (promise.atLeast && promise.atMost) text += " and";
+    if (promise.atMost) text += " at most " + units::write(kind, *promise.atMost);
+    return text;
+}
+
+/// A band edge that lies beyond the computed band keeps a limit inside it; a response without a peak has none too high.
+bool keptWithoutValue(const design::Promise& promise) {
+    if (promise.figure == "low_3dB" || promise.figure == "peak_level") return promise.atMost.has_value();
+    return promise.figure.starts_with("high_3dB") && promise.atLeast.has_value();
+}
+
 PromiseState stateOf(const design::Promise& promise, int index, const design::Design& design, const Answer& answer) {
     PromiseState state;
     state.index = index;
@@ -57,24 +72,17 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
     const auto* figure = answer.figure(state.figure);
     if (figure == nullptr) figure = answer.figure(promise.figure);
     state.kind = figure != nullptr ? units::kindOfUnit(figure->unit) : units::Kind::Number;
-    const auto text = [&](double value) { return units::write(state.kind, value); };
-    state.text = promise.figure + (promise.port.empty() ? "" : " at " + promise.port) +
-                 (promise.hookUp.empty() ? "" : " (" + promise.hookUp + ")") + ":";
-    if (promise.atLeast) state.text += " at least " + text(*promise.atLeast);
-    if (promise.atMost)
-        state.text += (promise.atLeast ? " and" : "") + std::string(" at most ") + text(*promise.atMost);
-    if (figure == nullptr || !std::isfinite(figure->value)) {
-        // A band edge that lies beyond the computed band keeps a limit inside it; a response without a peak has none
-        // too high.
-        const bool beyond =
-            figure != nullptr && (((promise.figure == "low_3dB" || promise.figure == "peak_level") && promise.atMost) ||
-                                  (promise.figure.rfind("high_3dB", 0) == 0 && promise.atLeast));
-        state.standing = beyond ? Standing::Kept : Standing::Unknown;
-        state.why = figure == nullptr ? "no such figure" : figure->why;
+    state.text = textOf(promise, state.kind);
+    if (figure == nullptr) {
+        state.why = "no such figure";
+        return state;
+    }
+    state.why = figure->why;
+    if (!std::isfinite(figure->value)) {
+        state.standing = keptWithoutValue(promise) ? Standing::Kept : Standing::Unknown;
         return state;
     }
     state.now = figure->value;
-    state.why = figure->why;
     state.margin = 1e300;
     if (promise.atLeast) {
         // No promise rests on more rejection than can be known.
@@ -103,6 +111,31 @@ std::optional<double> limitAt(const design::Mask& mask, double f, bool low) {
     return {};
 }
 
+/// The curve's value at 1 kHz, over log f; nothing where the frequencies do not reach there.
+std::optional<double> atOneKilohertz(const std::vector<double>& frequency, const std::vector<double>& y) {
+    const auto at = std::lower_bound(frequency.begin(), frequency.end(), 1000.0);
+    if (at == frequency.end() || (at == frequency.begin() && *at > 1000)) return {};
+    const auto above = static_cast<std::size_t>(at - frequency.begin());
+    const std::size_t below = above == 0 ? 0 : above - 1;
+    const double low = frequency[below], high = frequency[above];
+    const double share = high > low ? std::log(1000 / low) / std::log(high / low) : 0;
+    return y[below] * (1 - share) + y[above] * share;
+}
+
+/// Takes over value, limit and place of the mask at f if that is tighter than what `state` has.
+void tighten(PromiseState& state, const design::Mask& mask, double f, double now) {
+    for (const bool low : {true, false}) {
+        const auto limit = limitAt(mask, f, low);
+        if (!limit) continue;
+        const double margin = low ? now - *limit : *limit - now;
+        if (margin >= state.margin) continue;
+        state.margin = margin;
+        state.now = now;
+        state.limit = *limit;
+        state.frequency = f;
+    }
+}
+
 PromiseState stateOf(const design::Mask& mask, int index, const Answer& answer) {
     PromiseState state;
     state.index = index;
@@ -117,28 +150,12 @@ PromiseState stateOf(const design::Mask& mask, int index, const Answer& answer) 
     const auto& curve = trace->curves.front();
     state.kind = curve.kind;
     state.why = trace->why;
-    double reference = 0;
-    if (mask.trace == "response") {
-        const auto at = std::lower_bound(trace->frequency.begin(), trace->frequency.end(), 1000.0);
-        if (at == trace->frequency.end() || (at == trace->frequency.begin() && *at > 1000)) return state;
-        const auto above = static_cast<std::size_t>(at - trace->frequency.begin());
-        const std::size_t below = above == 0 ? 0 : above - 1;
-        const double low = trace->frequency[below], high = trace->frequency[above];
-        const double share = high > low ? std::log(1000 / low) / std::log(high / low) : 0;
-        reference = curve.y[below] * (1 - share) + curve.y[above] * share;
-    }
+    const auto reference =
+        mask.trace == "response" ? atOneKilohertz(trace->frequency, curve.y) : std::optional<double>(0);
+    if (!reference) return state;
     state.margin = 1e300;
     for (std::size_t k = 0; k < trace->frequency.size(); ++k)
-        for (const bool low : {true, false})
-            if (const auto limit = limitAt(mask, trace->frequency[k], low)) {
-                const double now = curve.y[k] - reference;
-                const double margin = low ? now - *limit : *limit - now;
-                if (margin >= state.margin) continue;
-                state.margin = margin;
-                state.now = now;
-                state.limit = *limit;
-                state.frequency = trace->frequency[k];
-            }
+        tighten(state, mask, trace->frequency[k], curve.y[k] - *reference);
     if (state.margin < 1e300) judge(state);
     return state;
 }

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "json/record.h"
+#include "units/joined.h"
 
 namespace exchange {
 
@@ -56,7 +57,8 @@ std::vector<units::Figure> readFigures(const json::Value& figures, const std::st
     for (std::size_t i = 0; i < figures.size(); ++i) {
         const std::string place = "/figures/" + std::to_string(i);
         if (!figures[i].is_object()) {
-            faults.push_back({file + ": " + place, json::foundWords(figures[i]), "an object in curly brackets"});
+            faults.push_back(
+                {units::joined({file, ": ", place}), json::foundWords(figures[i]), "an object in curly brackets"});
             continue;
         }
         const auto stored = json::readRecord<Stored>(figures[i], file, place, faults);
