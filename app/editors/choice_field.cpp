@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "editors/choice_field.h"
 
+#include <QAbstractItemView>
 #include <QCompleter>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -71,6 +72,14 @@ void ChoiceField::finish() {
     const QString choice = meant(typed);
     if (take(choice, true)) return showDesign();
     if (choice != typed) box_->setEditText(choice);
+}
+
+/// An open list would close while the field is half deleted, give the keyboard to whoever waits for it, and so change
+/// the design under the feet of the form that comes.
+void ChoiceField::retire() {
+    Field::retire();
+    box_->completer()->popup()->hide();
+    box_->hidePopup();
 }
 
 void ChoiceField::restore() {

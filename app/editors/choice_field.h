@@ -16,6 +16,7 @@ public:
     void showDesign() override;
     [[nodiscard]] QString typed() const override { return box_->currentText(); }
     void finish() override;
+    void retire() override;
     [[nodiscard]] QComboBox* box() { return box_; }
 
 protected:

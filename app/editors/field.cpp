@@ -57,6 +57,10 @@ Field::Field(FieldHome home, Part part, FaultLine* line, QWidget* parent)
     });
 }
 
+void Field::retire() {
+    disconnect(&document(), nullptr, this, nullptr);
+}
+
 void Field::place(QWidget* editor) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, markHeight);

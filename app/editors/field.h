@@ -33,6 +33,8 @@ public:
     [[nodiscard]] virtual QString typed() const = 0;
     /// Takes what was typed as if the keyboard had left.
     virtual void finish() {}
+    /// Its form is on the way out: it hears of no change any more, and what it had open beside itself is closed.
+    virtual void retire();
 
 signals:
     void faultChanged();  ///< a fault came, went or was said again

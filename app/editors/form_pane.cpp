@@ -164,11 +164,11 @@ void FormPane::putBack(const Spot& spot) {
 }
 
 void FormPane::rebuild(const Spot& spot) {
+    if (view_ != nullptr) view_->retire();  // first: a list that closes may commit what is typed elsewhere
     follow();
     design_ = document_.design();
     const Form form = formOf(*design_, selection_.selected(), document_.shop());
     shape_ = shapeOf(form);
-    if (view_ != nullptr) view_->retire();
     QWidget* old = scroll_->takeWidget();
     view_ = new FormView(form, {document_, wrong_}, folds_);
     connect(view_, &FormView::acted, this, [this](const QString& focus) { focus_ = focus; });

@@ -110,8 +110,9 @@ std::string FormView::pathWithKeyboard() const {
 }
 
 void FormView::retire() {
-    for (auto* child : findChildren<QWidget*>()) child->blockSignals(true);
     blockSignals(true);
+    for (auto* child : findChildren<QWidget*>()) child->blockSignals(true);
+    for (auto* field : fields_) field->retire();
 }
 
 void FormView::chainTabs() {
