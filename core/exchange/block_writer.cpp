@@ -18,6 +18,13 @@ std::size_t rank(char letter) {
     return order.find(letter);
 }
 
+char commentSign(char c) {
+    if (c >= 'a' && c <= 'z') return static_cast<char>(c - 'a' + 'A');
+    if (c == '(') return '<';
+    if (c == ')') return '>';
+    return c == '%' || c == ':' || c < 0x20 || c == 0x7F ? ' ' : c;
+}
+
 }  // namespace
 
 double inProgramUnit(double metres, const Winder& winder) noexcept {
@@ -29,23 +36,15 @@ std::string commentText(std::string_view text) {
     std::string plain;
     plain.reserve(text.size());
     for (std::size_t k = 0; k < text.size(); ++k) {
-        const char c = text[k];
-        const auto byte = static_cast<unsigned char>(c);
-        if (byte == 0xC2 && k + 1 < text.size() && static_cast<unsigned char>(text[k + 1]) == 0xB5) {
-            plain += 'U';  // micro sign, as in files
-            ++k;
-        } else if (byte == 0xCE && k + 1 < text.size() && static_cast<unsigned char>(text[k + 1]) == 0xBC) {
-            plain += 'U';  // small mu
-            ++k;
-        } else if (byte >= 0x80) {
-            if ((byte & 0xC0) != 0x80 && byte != 0xC2) plain += '?';  // one sign a character
-        } else if (c >= 'a' && c <= 'z') {
-            plain += static_cast<char>(c - 'a' + 'A');
-        } else if (c == '(' || c == ')' || c == '%' || c == ':') {
-            plain += c == '(' ? '<' : c == ')' ? '>' : ' ';
-        } else {
-            plain += byte < 0x20 || byte == 0x7F ? ' ' : c;
+        const auto byte = static_cast<unsigned char>(text[k]);
+        if (byte < 0x80) {
+            plain += commentSign(text[k]);
+            continue;
         }
+        // One sign a character: u for micro, as in files, else a question mark.
+        const std::string_view two = text.substr(k, 2);
+        plain += two == "\u00b5" || two == "\u03bc" ? 'U' : '?';
+        while (k + 1 < text.size() && (static_cast<unsigned char>(text[k + 1]) & 0xC0) == 0x80) ++k;
     }
     return plain;
 }

@@ -25,7 +25,7 @@ Winder readWinder(const std::string& text, const std::string& file) {
     if (!value.is_object())
         throw units::BadInput(units::Fault{file, json::foundWords(value), "an object in curly brackets"});
     std::vector<units::Fault> faults;
-    const Winder winder = json::readRecord<Winder>(value, file, "", faults);
+    Winder winder = json::readRecord<Winder>(value, file, "", faults);
     if (faults.empty()) checkWinder(winder, file, faults);
     if (!faults.empty()) throw units::BadInput(faults);
     return winder;

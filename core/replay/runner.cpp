@@ -195,7 +195,8 @@ void Runner::checkPitch(const Stretch& s, double pitch) {
                  digit = unit * std::pow(10.0, -m_.traverse->decimals);
     const double move = std::abs(s.to.traverse - s.from.traverse);
     if (std::isnan(pitch)) {
-        if (move > digit) remark(s.line, "a traverse without a pitch");
+        // The same place may be rounded to neighbouring digits.
+        if (move > digit * (1 + 1e-6)) remark(s.line, "a traverse without a pitch");
         return;
     }
     // Half a last digit of the pitch in every turn, and of the place at both ends.

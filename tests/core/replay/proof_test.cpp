@@ -50,7 +50,7 @@ TEST(RandomWindingProof, EveryProgramIsWoundAsItsDesignLies) {
                 wraps += text.find("PIN WRAP") != std::string::npos ? 1 : 0;
                 ASSERT_EQ(said(text, design, both(winder), leg), "")
                     << "design " << k << " on " << winder << ", leg " << leg << "\n"
-                    << text.substr(0, 6000);
+                    << text;
             }
     }
     // The cases are not of one kind.

@@ -75,6 +75,8 @@ TEST(WindingRun, WhatTheMachineCannotDoIsSaid) {
     EXPECT_EQ(remarks("N30 G33 Z6.000 C10 K0.2 S1200 M03\n"),
               "4: a pitch of 0.2000 mm in 10 turns is not the move of 1.000 mm\n");
     EXPECT_EQ(remarks("N30 G33 Z6.000 C10 S1200 M03\n"), "4: a traverse without a pitch\n");
+    EXPECT_EQ(remarks("N30 G33 Z5.001 C10 S1200 M03\n"), "");  // one place, rounded to either side
+    EXPECT_EQ(remarks("N30 G33 Z5.002 C10 S1200 M03\n"), "4: a traverse without a pitch\n");
     EXPECT_EQ(remarks("N30 G33 Z5.000 C10 S5000 M03\n"),
               "4: a speed of 5000 turns a minute, the machine winds at 20 to 4000\n");
     EXPECT_EQ(remarks("N30 G00 Z200.000 M05\n"),
