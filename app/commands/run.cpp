@@ -14,14 +14,17 @@ namespace {
 struct Named {
     const char* name;
     Verb verb;
+    Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 7> verbs{{{"figures", figures},
+constexpr std::array<Named, 9> verbs{{{"figures", figures},
                                       {"traces", traces},
                                       {"write", write},
                                       {"pair", pair},
                                       {"picture", picture},
                                       {"revisions", revisions},
-                                      {"field", field}}};
+                                      {"field", field},
+                                      {"replay", nullptr, replayed},
+                                      {"winders", winders}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -45,6 +48,14 @@ constexpr const char* help =
     "coilwright write DESIGN --touchstone F.sNp\n"
     "                                    scattering parameters of the hook-up's ports, 50 ohm, for a customer\n"
     "    --hook-up NAME                  for each: this hook-up instead of the first\n"
+    "coilwright write DESIGN --program F --winder NAME\n"
+    "                                    the winding program in ISO 6983 blocks; for the shop, it holds the recipe\n"
+    "    --step-table F.csv              the same as a table of steps, beside the program or instead of it\n"
+    "    --leg 1 | 2                     which coil of a two-leg core\n"
+    "    --winder NAME                   hand-guided, single-traverse, six-spindle, one of the shop's own, or a path\n"
+    "coilwright replay F --winder NAME   runs a winding program on a model of the machine: limits, time, units a day\n"
+    "    --against DESIGN [--leg 1 | 2]  and says where it winds something else; exit status 1 if so\n"
+    "coilwright winders [NAME or FILE]   the winders there are, or whether a description of one is sound\n"
     "coilwright pair A B --to DIR        what differs between two designs: differences.txt, figures.csv, response.csv\n"
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
     "coilwright picture DESIGN --to F.png\n"
@@ -59,9 +70,10 @@ constexpr const char* help =
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright --help | --version\n"
     "\n"
-    "Exit status: 0, or 2 with one sentence on standard error.\n"
-    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins and insulation; a shop's own entries\n"
-    "stand in coilwright under XDG_DATA_HOME.\n";
+    "Exit status: 0, or 2 with one sentence on standard error; replay: 1 for what it found.\n"
+    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins, insulation and winders; a shop's "
+    "own\n"
+    "entries stand in coilwright under XDG_DATA_HOME.\n";
 
 const Named* verbOf(const std::vector<std::string>& arguments) {
     if (arguments.empty()) return nullptr;
@@ -70,13 +82,16 @@ const Named* verbOf(const std::vector<std::string>& arguments) {
     return nullptr;
 }
 
-std::string result(const std::vector<std::string>& arguments) {
-    if (const Named* named = verbOf(arguments)) return named->verb({arguments.begin() + 1, arguments.end()});
-    if (arguments.size() == 1 && arguments.front() == "--help") return help;
-    if (arguments.size() == 1 && arguments.front() == "--version") return programName() + "\n";
-    throw units::BadInput(units::Fault{
-        "command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-        "figures, traces, write, pair, picture, revisions, field, --help, --version, or one design to open"});
+Judgement result(const std::vector<std::string>& arguments) {
+    if (const Named* named = verbOf(arguments)) {
+        const std::vector<std::string> typed(arguments.begin() + 1, arguments.end());
+        return named->judge != nullptr ? named->judge(typed) : Judgement{named->verb(typed)};
+    }
+    if (arguments.size() == 1 && arguments.front() == "--help") return {help};
+    if (arguments.size() == 1 && arguments.front() == "--version") return {programName() + "\n"};
+    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                                       "figures, traces, write, pair, picture, revisions, field, replay, winders, "
+                                       "--help, --version, or one design to open"});
 }
 
 }  // namespace
@@ -98,13 +113,14 @@ bool needsApplication(const std::vector<std::string>& arguments) {
 
 int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
     try {
-        out << result(arguments);
+        const Judgement judged = result(arguments);
+        out << judged.text;
         out.flush();
         if (!out) {
             err << "standard output: the result could not be written; free some room there.\n";
             return 2;
         }
-        return 0;
+        return judged.same ? 0 : 1;
     } catch (const std::exception& failure) {
         err << failure.what() << '\n';
         return 2;

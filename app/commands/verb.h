@@ -22,6 +22,16 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string pair(const std::vector<std::string>& typed);
 [[nodiscard]] std::string revisions(const std::vector<std::string>& typed);
 [[nodiscard]] std::string field(const std::vector<std::string>& typed);
+[[nodiscard]] std::string winders(const std::vector<std::string>& typed);
+
+/// What a verb that judges found: the exit status is 0 if `same`, else 1.
+struct Judgement {
+    std::string text;
+    bool same = true;
+};
+/// As a verb; throws likewise.
+using Judge = Judgement (*)(const std::vector<std::string>& typed);
+[[nodiscard]] Judgement replayed(const std::vector<std::string>& typed);
 
 /// A design and the catalog it was read against.
 struct Opened {

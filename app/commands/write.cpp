@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright write DESIGN [--datasheet F.pdf [--paper a4|letter]] [--netlist F.cir [--terminals-only]]
-// [--touchstone F.sNp] [--hook-up NAME]
+// [--touchstone F.sNp] [--hook-up NAME] [--program F] [--step-table F.csv] [--winder NAME] [--leg 1|2]
 #include "analysis/answer.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
+#include "commands/winding.h"
 #include "exchange/netlist.h"
 #include "exchange/terminal_netlist.h"
 #include "exchange/touchstone.h"
@@ -21,23 +22,10 @@ papers::Format formatOf(const std::string& name) {
     throw units::BadInput(units::Fault{"command line: --paper", '"' + name + '"', "a4 or letter"});
 }
 
-}  // namespace
-
-std::string write(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(
-        typed,
-        {{"DESIGN"}, {"--terminals-only"}, {"--datasheet", "--netlist", "--touchstone", "--paper", "--hook-up"}});
+/// What is written of the design's answer.
+std::string writeAnswered(const Arguments& arguments, const Opened& opened, papers::Format format) {
     const std::string datasheet = arguments.option("--datasheet"), netlist = arguments.option("--netlist"),
                       touchstone = arguments.option("--touchstone");
-    if (datasheet.empty() && netlist.empty() && touchstone.empty())
-        throw units::BadInput(units::Fault{"command line: write", "nothing to write",
-                                           "--datasheet F.pdf, --netlist F.cir or --touchstone F.sNp"});
-    const bool terminalsOnly = arguments.flags.contains("--terminals-only");
-    if (terminalsOnly && netlist.empty())
-        throw units::BadInput(
-            units::Fault{"command line: --terminals-only", "no netlist to write", "it beside --netlist F.cir"});
-    const papers::Format format = formatOf(arguments.option("--paper"));
-    const Opened opened = openDesign(arguments.operands.front());
     analysis::Question question;
     question.hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
     const analysis::AnswerPtr answer = analysis::answer(*opened.design, opened.shop, {}, {}, question);
@@ -51,9 +39,41 @@ std::string write(const std::vector<std::string>& typed) {
         written += file + '\n';
     };
     if (!netlist.empty())
-        writeText(netlist, terminalsOnly ? exchange::terminalNetlist(*opened.design, *answer)
-                                         : exchange::netlist(*opened.design, *answer));
+        writeText(netlist, arguments.flags.contains("--terminals-only")
+                               ? exchange::terminalNetlist(*opened.design, *answer)
+                               : exchange::netlist(*opened.design, *answer));
     if (!touchstone.empty()) writeText(touchstone, exchange::touchstone(*opened.design, *answer, touchstone));
+    return written;
+}
+
+}  // namespace
+
+std::string write(const std::vector<std::string>& typed) {
+    const Arguments arguments = sorted(typed, {{"DESIGN"},
+                                               {"--terminals-only"},
+                                               {"--datasheet", "--netlist", "--touchstone", "--paper", "--hook-up",
+                                                "--program", "--step-table", "--winder", "--leg"}});
+    const std::string program = arguments.option("--program"), table = arguments.option("--step-table");
+    const bool winds = !program.empty() || !table.empty();
+    const bool asks = !arguments.option("--datasheet").empty() || !arguments.option("--netlist").empty() ||
+                      !arguments.option("--touchstone").empty();
+    if (!asks && !winds)
+        throw units::BadInput(
+            units::Fault{"command line: write", "nothing to write",
+                         "--datasheet F.pdf, --netlist F.cir, --touchstone F.sNp, --program F or --step-table F.csv"});
+    if (!winds && (!arguments.option("--winder").empty() || !arguments.option("--leg").empty()))
+        throw units::BadInput(units::Fault{"command line: --winder", "no program or table to write",
+                                           "it beside --program F or --step-table F.csv"});
+    if (arguments.flags.contains("--terminals-only") && arguments.option("--netlist").empty())
+        throw units::BadInput(
+            units::Fault{"command line: --terminals-only", "no netlist to write", "it beside --netlist F.cir"});
+    const papers::Format format = formatOf(arguments.option("--paper"));
+    const Opened opened = openDesign(arguments.operands.front());
+    std::string written;
+    if (asks) written += writeAnswered(arguments, opened, format);
+    if (winds)
+        written += writeWinding(*opened.design, opened.shop, program, table, arguments.option("--winder"),
+                                arguments.option("--leg"));
     return written;
 }
 

@@ -2,6 +2,7 @@
 #include "exchange/schema.h"
 
 #include "exchange/schema_fields.h"
+#include "exchange/winder.h"
 #include "json/text.h"
 
 namespace exchange {
@@ -141,6 +142,18 @@ std::string catalogSchema() {
     root["additionalProperties"] = false;
     root["anyOf"] = kinds;
     root["$defs"] = definitions;
+    return json::write(root);
+}
+
+std::string winderSchema() {
+    Value definitions = Value::object();
+    const Value winder = SchemaFields::record<Winder>(definitions);
+    Value root =
+        head("Coilwright winder",
+             "A winding machine: axes and letters, limits, codes, stops. Lengths in m, spindle speeds in turns "
+             "a minute; a key left out has its default.");
+    root["type"] = "object";
+    for (const char* key : {"properties", "required", "additionalProperties"}) root[key] = winder[key];
     return json::write(root);
 }
 

@@ -10,5 +10,7 @@ namespace exchange {
 [[nodiscard]] std::string designSchema();
 /// JSON Schema of a catalog file: resources/schema/catalog.schema.json.
 [[nodiscard]] std::string catalogSchema();
+/// JSON Schema of a winder's description: resources/schema/winder.schema.json.
+[[nodiscard]] std::string winderSchema();
 
 }  // namespace exchange

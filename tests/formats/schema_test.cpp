@@ -25,6 +25,10 @@ TEST(Schema, OfCatalogFilesIsWhatTheFieldsSay) {
     expectPublished("catalog.schema.json", exchange::catalogSchema());
 }
 
+TEST(Schema, OfWindersIsWhatTheFieldsSay) {
+    expectPublished("winder.schema.json", exchange::winderSchema());
+}
+
 TEST(Schema, NamesUnitsBoundsAndChoices) {
     const json::Value schema = json::read(exchange::designSchema(), "schema");
     const json::Value& core = schema["properties"]["core"];

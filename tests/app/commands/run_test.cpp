@@ -66,14 +66,14 @@ TEST_F(RunTest, TheWindowIsMeantWithoutAVerb) {
 TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
     expectRefused(
         {"figurs", "a"},
-        "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, --help, "
-        "--version, or one design to open.");
+        "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, replay, "
+        "winders, --help, --version, or one design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
     expectRefused({"write", stepUp},
-                  "command line: write: found nothing to write; allowed is --datasheet F.pdf, --netlist F.cir "
-                  "or --touchstone F.sNp.");
+                  "command line: write: found nothing to write; allowed is --datasheet F.pdf, --netlist F.cir, "
+                  "--touchstone F.sNp, --program F or --step-table F.csv.");
 }
 
 TEST_F(RunTest, ADesignThatCannotBeReadIsRefusedWithFileFieldFoundAndAllowed) {

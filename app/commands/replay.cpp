@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// coilwright replay F --winder NAME [--against DESIGN [--leg 1|2]]
+#include <cmath>
+
+#include "coil/coil_build.h"
+#include "commands/arguments.h"
+#include "commands/verb.h"
+#include "commands/winding.h"
+#include "exchange/read_file.h"
+#include "exchange/winding_program.h"
+#include "replay/comparison.h"
+#include "units/fault.h"
+#include "units/joined.h"
+#include "units/text.h"
+
+namespace commands {
+
+namespace {
+
+std::string timeText(double seconds) {
+    const long long all = std::llround(seconds);
+    return units::joined({std::to_string(all / 60), " min ", std::to_string(all % 60), " s"});
+}
+
+std::string summary(const replay::Run& run, const replay::Machine& machine) {
+    return units::joined({std::to_string(run.blocks),
+                          " blocks, ",
+                          std::to_string(run.stepLines.size()),
+                          " steps, ",
+                          units::shortest(std::round(run.turns() * 1e4) / 1e4),
+                          " turns, ",
+                          std::to_string(run.halts.size()),
+                          " stops, ",
+                          std::to_string(run.wraps.size()),
+                          " pins wrapped by the machine\n",
+                          "cycle ",
+                          timeText(run.cycle(machine)),
+                          ": winding and moves ",
+                          timeText(run.moving),
+                          ", stops and wraps ",
+                          timeText(run.waiting),
+                          ", loading ",
+                          timeText(machine.loadSeconds),
+                          "; ",
+                          std::to_string(run.unitsADay(machine)),
+                          " units a day of ",
+                          units::shortest(machine.shiftHours),
+                          " h on ",
+                          std::to_string(machine.spindles),
+                          machine.spindles > 1 ? " spindles" : " spindle",
+                          " (kinematic model; stops as the winder's description says)\n"});
+}
+
+}  // namespace
+
+Judgement replayed(const std::vector<std::string>& typed) {
+    const Arguments arguments = sorted(typed, {{"PROGRAM"}, {}, {"--winder", "--against", "--leg"}});
+    const std::string& file = arguments.operands.front();
+    const std::string design = arguments.option("--against");
+    if (design.empty() && !arguments.option("--leg").empty())
+        throw units::BadInput(units::Fault{"command line: --leg", "no design beside it", "it beside --against DESIGN"});
+    const WinderText winder = winderText(arguments.option("--winder"));
+    const replay::Machine machine = replay::readMachine(winder.text, winder.file);
+    const replay::Program program = replay::readProgram(exchange::readFile(file), file);
+    const replay::Run run = replay::run(program, machine);
+    Judgement said;
+    said.text = units::joined({file, ", on ", machine.title, "\n"});
+    for (const std::string& line : exchange::windingCaution()) said.text += line + '\n';
+    said.text += summary(run, machine);
+    std::vector<std::string> words;
+    for (const replay::Remark& remark : run.remarks)
+        words.push_back(remark.line > 0 ? units::joined({"line ", std::to_string(remark.line), ": ", remark.words})
+                                        : remark.words);
+    if (!design.empty()) {
+        const Opened opened = openDesign(design);
+        const int leg = legOf(*opened.design, arguments.option("--leg"), program.name);
+        const replay::Comparison compared = replay::compare(
+            run, replay::expected(*opened.design, coil::layOut(*opened.design, opened.shop), opened.shop, machine, leg),
+            machine);
+        said.text +=
+            units::joined({"wire ", units::write(units::Kind::Length, compared.wire), ", all strands, a coil\n"});
+        words.insert(words.end(), compared.differences.begin(), compared.differences.end());
+        if (words.empty()) said.text += units::joined({"winds ", design, " as it is laid out\n"});
+    } else if (words.empty()) {
+        said.text += "within the machine's limits; no design to compare with\n";
+    }
+    for (const std::string& one : words) said.text += one + ".\n";
+    said.same = words.empty();
+    return said;
+}
+
+}  // namespace commands

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// coilwright winders [NAME or FILE]: which winders there are; whether a description is sound.
+#include "commands/places.h"
+#include "commands/verb.h"
+#include "commands/winding.h"
+#include "exchange/read_file.h"
+#include "exchange/winder.h"
+#include "units/fault.h"
+#include "units/joined.h"
+
+namespace commands {
+
+std::string winders(const std::vector<std::string>& typed) {
+    if (typed.size() > 1 || (typed.size() == 1 && typed.front().starts_with("-")))
+        throw units::BadInput(units::Fault{"command line: winders", '"' + typed.back() + '"',
+                                           "nothing, or one name or path of a description"});
+    std::vector<std::string> names = typed;
+    if (names.empty()) names = exchange::winderNames(winderFolders());
+    std::string text;
+    for (const std::string& name : names) {
+        const WinderText one = winderText(name);
+        text += units::joined({name, ": ", exchange::readWinder(one.text, one.file).title, ", ", one.file, "\n"});
+    }
+    return text;
+}
+
+}  // namespace commands

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a winding machine has to do for one coil, step by step, before it is put into blocks or a table.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "coil/coil_build.h"
+#include "exchange/winder.h"
+
+namespace exchange {
+
+/// A pin in the program's coordinates, m.
+struct PinPlace {
+    double cross = 0, traverse = 0;
+};
+
+/// Something that the operator, or the pin wrap, does at a point of a step.
+struct PlannedStop {
+    StopKind kind = StopKind::Paper;
+    double after = 0;              ///< turns from the step's first
+    bool opening = false;          ///< before the first turn
+    std::string words;             ///< the message, in plain words
+    std::optional<PinPlace> wrap;  ///< the machine wraps this pin instead of stopping
+};
+
+/// One layer of the wires that are wound together.
+struct PlannedLayer {
+    double first = 0, turns = 0;  ///< turns from the step's first turn to this layer's; turns in it
+    bool fromLow = true;          ///< begins at the low end
+    double low = 0, high = 0;     ///< edges of the wound stretch, m
+    double pitch = 0;             ///< m
+    double outside = 0;           ///< radial place of its outer side, m from the tongue
+    double turnLength = 0;        ///< mean turn, m
+    bool still = false;           ///< foil: the guide does not move
+    /// Where the guide stands after `done` turns of the layer: half a pitch inside the edge that it begins at, a pitch
+    /// further each turn, and still during the last turn, so that the wire stays half a pitch inside the other edge.
+    [[nodiscard]] double guide(double done) const;
+};
+
+/// One item of the winding order, or several sections in one hand.
+struct PlannedStep {
+    int place = 1, item = 1;  ///< of the design's order, from 1
+    std::string title;
+    bool reversed = false, foil = false;
+    double tension = 0;  ///< N, of all wires of the hand; 0: not the machine's matter
+    std::vector<PlannedLayer> layers;
+    std::vector<PlannedStop> stops;  ///< in the order in which they come
+    [[nodiscard]] double turns() const { return layers.empty() ? 0 : layers.back().first + layers.back().turns; }
+};
+
+struct WindingPlan {
+    std::string design, partNumber, revision;
+    int leg = 1, legs = 1;
+    double travelDepth = 0;  ///< depth at which nothing is in the guide's way, m
+    std::vector<PlannedStep> steps;
+};
+
+/// The coil on `leg` (from 1) of a checked design, as `winder` has to wind it. Throws units::BadInput if there is
+/// nothing to wind on that leg, or where the coil lies outside the machine's travel. Stops: insulation between sections
+/// and layers; shields; taps; foil; another wire than before; at the ends of every section a pin (by hand, or wrapped
+/// by the machine) or a lead; before that, for wire finer than `thinWire`, the splice to a skein.
+[[nodiscard]] WindingPlan windingPlan(const design::Design& design, const coil::CoilBuild& build,
+                                      const catalog::Catalog& shop, const Winder& winder, int leg);
+
+}  // namespace exchange
