@@ -12,6 +12,11 @@ LatestWins::LatestWins(std::shared_ptr<const catalog::Catalog> shop, Compute com
     : QObject(parent), shop_(std::move(shop)), compute_(std::move(compute)) {
     pool_.setMaxThreadCount(1);
     connect(&watcher_, &QFutureWatcherBase::finished, this, &LatestWins::take);
+    patience_.setSingleShot(true);
+    patience_.setInterval(2000);
+    connect(&patience_, &QTimer::timeout, this, [this] {
+        if (next_.design) stop_.request_stop();
+    });
 }
 
 LatestWins::~LatestWins() {
@@ -24,11 +29,12 @@ void LatestWins::ask(design::DesignPtr design, analysis::Question question) {
     next_ = {std::move(design), std::move(question)};
     if (!current_.design) return startNext();
     // Never two stops in a row: a drag asks faster than an answer takes, and would starve the plots.
-    if (!lastWasStopped_) stop_.request_stop();
+    if (!lastWasStopped_ || !patience_.isActive()) stop_.request_stop();
 }
 
 void LatestWins::startNext() {
     const bool wasIdle = !current_.design;
+    patience_.start();
     stop_ = std::stop_source{};
     current_ = std::exchange(next_, {});
     watcher_.setFuture(QtConcurrent::run(

@@ -5,6 +5,7 @@
 #include <QFutureWatcher>
 #include <QObject>
 #include <QThreadPool>
+#include <QTimer>
 #include <functional>
 #include <memory>
 #include <stop_token>
@@ -49,6 +50,7 @@ private:
     Request current_, next_;
     analysis::AnswerPtr latest_;
     bool lastWasStopped_ = false;
+    QTimer patience_;  ///< runs while the current question may not be stopped for a newer one
 };
 
 }  // namespace solver

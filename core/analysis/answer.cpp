@@ -47,7 +47,8 @@ void addHookUp(Pipeline& pipeline, const design::Design& design, const design::H
     if (pipeline.stopped()) return;
     const std::string suffix = shown ? "" : "@" + hookUp.name;
     const HookUpContext context{design, *solved, pipeline.stages(), suffix};
-    for (const auto& family : hookUpFamilies()) family(context, figures);
+    for (const auto& family : hookUpFamilies())
+        if (!pipeline.stopped()) family(context, figures);
 }
 
 /// Figures of the design as a whole and of the shown hook-up. The former read fields, core, windings and the first
@@ -65,7 +66,8 @@ void addShownFigures(Pipeline& pipeline, const design::Design& design, const cat
             kept.windingFigures = old->windingFigures;
         } else {
             const DesignContext context{design, shop, pipeline};
-            for (const auto& family : designFamilies()) family(context, kept.windingFigures);
+            for (const auto& family : designFamilies())
+                if (!pipeline.stopped()) family(context, kept.windingFigures);
         }
     });
     answer.figures = kept.windingFigures;

@@ -69,7 +69,7 @@ std::vector<Rejection> CommonModeTest::over(const std::vector<double>& frequenci
     all.reserve(frequencies.size());
     for (const double f : frequencies) {
         if (stop.stop_requested()) break;
-        const bool inside = sweep.converged() && f >= lowestFrequency && f <= highestFrequency;
+        const bool inside = sweep.carries() && f >= lowestFrequency && f <= highestFrequency;
         all.push_back(inside ? read(sweep.value(f), f) : at(f));
     }
     return all;

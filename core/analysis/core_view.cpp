@@ -51,7 +51,7 @@ CoreView::CoreView(const network::Circuit& circuit, double from, double to, cons
 CoreView::Seen CoreView::at(double frequency) const {
     const auto layout = network_.layout();
     const int coil = layout.ports - 1;
-    const bool carried = sweep_.converged() && frequency >= from_ && frequency <= to_;
+    const bool carried = sweep_.carries() && frequency >= from_ && frequency <= to_;
     const network::ComplexVector outputs = carried ? sweep_.value(frequency) : network_.solve(frequency);
     Seen seen;
     seen.impedance = outputs(layout.voltage(coil, coil));

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/joined.h"
+
 namespace analysis {
 
 const std::vector<DesignFamily>& designFamilies() {
@@ -24,6 +26,11 @@ units::Figure hookUpFigure(const HookUpContext& context, const std::string& quan
     units::Figure f{quantity + context.suffix,  value,           unit, uncertainty, source, true, "",
                     context.solved.hookUp.name, std::move(ports)};
     f.why = fieldDoubts(context.stages);
+    const auto& curves = context.solved.outputs;
+    if (curves.carries() && !curves.converged())
+        f.why += (f.why.empty() ? "" : "; ") +
+                 units::joined({"curves between ", std::to_string(curves.solves()), " solved frequencies are within ",
+                                std::to_string(std::lround(std::ceil(100 * curves.error()))), " %"});
     f.valid = f.why.empty();
     if (!std::isfinite(value)) {
         f.valid = false;

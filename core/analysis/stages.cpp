@@ -43,17 +43,17 @@ bool sameConnections(const design::Design& a, const design::Design& b) {
 }  // namespace
 
 network::ComplexVector Solved::at(double frequency) const {
-    if (outputs.converged() && frequency >= from && frequency <= to) return outputs.value(frequency);
+    if (outputs.carries() && frequency >= from && frequency <= to) return outputs.value(frequency);
     return network.solve(frequency);
 }
 
 network::Complex Solved::at(double frequency, int output) const {
-    if (outputs.converged() && frequency >= from && frequency <= to) return outputs.value(frequency, output);
+    if (outputs.carries() && frequency >= from && frequency <= to) return outputs.value(frequency, output);
     return network.solve(frequency)(output);
 }
 
 network::ComplexVector Solved::slopeAt(double frequency) const {
-    if (outputs.converged() && frequency >= from && frequency <= to) return outputs.slope(frequency);
+    if (outputs.carries() && frequency >= from && frequency <= to) return outputs.slope(frequency);
     return network.point(frequency).slope / frequency;
 }
 

@@ -90,23 +90,24 @@ void Sweep::takeLogarithms() {
     for (const auto& p : points_) log_.push_back(std::log(p.frequency));
 }
 
-std::vector<char> Sweep::insert(const std::vector<Point>& middles, const std::vector<char>& open, double tolerance) {
+Sweep::Judged Sweep::insert(const std::vector<Point>& middles, const std::vector<char>& open, double tolerance) {
     std::vector<Point> points;
-    std::vector<char> next;
+    Judged next;
     std::size_t used = 0;
     for (std::size_t k = 0; k < open.size(); ++k) {
         points.push_back(points_[k]);
         if (open[k] == 0) {
-            next.push_back(0);
+            next.open.push_back(0);
             continue;
         }
         const Interval guess = interval(k);
         const Point& middle = middles[used++];
         const double off = deviation(newton(guess.node, guess.coefficient, std::log(middle.frequency)), middle.value);
         const bool agrees = off < tolerance;
-        if (agrees) error_ = std::max(error_, off);
+        double& worst = agrees ? error_ : next.worst;
+        worst = std::max(worst, off);
         points.push_back(middle);
-        next.insert(next.end(), 2, agrees ? 0 : 1);
+        next.open.insert(next.open.end(), 2, agrees ? 0 : 1);
     }
     points.push_back(points_.back());
     points_ = std::move(points);
@@ -130,19 +131,22 @@ Sweep Sweep::over(const Prepared& network, double from, double to, double tolera
     sweep.points_ = source.at(wanted);
     if (stop.stop_requested()) return sweep;
     std::vector<char> open(sweep.points_.size() - 1, 1);  // per interval: its middle has not yet agreed
-    while (std::find(open.begin(), open.end(), 1) != open.end()) {
-        if (sweep.solves() >= mostSolves || stop.stop_requested()) return sweep;
+    double worst = 0;
+    while (std::find(open.begin(), open.end(), 1) != open.end() && sweep.solves() < mostSolves) {
         sweep.takeLogarithms();
         wanted.clear();
         for (std::size_t k = 0; k < open.size(); ++k)
             if (open[k] != 0) wanted.push_back(std::exp((sweep.log_[k] + sweep.log_[k + 1]) / 2));
         const std::vector<Point> middles = source.at(wanted);
         if (stop.stop_requested()) return sweep;
-        open = sweep.insert(middles, open, tolerance);
+        auto judged = sweep.insert(middles, open, tolerance);
+        open = std::move(judged.open);
+        worst = judged.worst;
     }
     sweep.takeLogarithms();
     sweep.finish();
-    sweep.converged_ = true;
+    sweep.converged_ = std::find(open.begin(), open.end(), 1) == open.end();
+    if (!sweep.converged_) sweep.error_ = std::max(sweep.error_, worst);
     return sweep;
 }
 

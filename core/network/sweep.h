@@ -17,7 +17,8 @@ public:
     Sweep() = default;
     /// Solves as few frequencies from `from` to `to` as make the interpolant agree with each newly solved middle to
     /// `tolerance` (relative to each output, or to `floor` where that is larger). If `mostSolves` do not do it,
-    /// `converged()` is false.
+    /// `converged()` is false: the interpolant is there, and `error()` says how far it is off. Stopped, it is not
+    /// there.
     static Sweep over(const Prepared& network, double from, double to, double tolerance, int mostSolves,
                       const std::stop_token& stop);
 
@@ -27,7 +28,10 @@ public:
     /// d value / d frequency, 1/Hz.
     [[nodiscard]] ComplexVector slope(double frequency) const;
     [[nodiscard]] bool converged() const noexcept { return converged_; }
-    [[nodiscard]] double error() const noexcept { return error_; }  ///< greatest deviation accepted at a middle
+    /// Whether values can be asked for.
+    [[nodiscard]] bool carries() const noexcept { return !intervals_.empty(); }
+    /// Greatest deviation at a last solved middle: accepted ones if converged, else of all.
+    [[nodiscard]] double error() const noexcept { return error_; }
     [[nodiscard]] int solves() const noexcept { return static_cast<int>(points_.size()); }
 
     static constexpr double floor = 1e-6;  ///< V or ohm at unit excitation: -120 dB
@@ -41,8 +45,12 @@ private:
     [[nodiscard]] std::size_t intervalOf(double logFrequency) const;
     void finish();
     void takeLogarithms();
-    /// Adds solved middles of the open intervals; which of the new intervals are still open.
-    std::vector<char> insert(const std::vector<Point>& middles, const std::vector<char>& open, double tolerance);
+    struct Judged {
+        std::vector<char> open;  // per new interval: not yet agreed
+        double worst = 0;        // of those that did not
+    };
+    /// Adds solved middles of the open intervals.
+    Judged insert(const std::vector<Point>& middles, const std::vector<char>& open, double tolerance);
 
     std::vector<Point> points_;  // rising
     std::vector<double> log_;

@@ -79,6 +79,28 @@ TEST_F(LatestWinsTest, QuestionsFasterThanAnswersDoNotStarveTheScreen) {
     EXPECT_EQ(heard.back(), "60");
 }
 
+TEST(LatestWins, WhatTakesVeryLongGivesWayToANewerQuestion) {
+    const auto compute = [](const design::Design& design, const catalog::Catalog&, const analysis::AnswerPtr&,
+                            std::stop_token stop, const analysis::Question&) -> analysis::AnswerPtr {
+        auto answer = std::make_shared<analysis::Answer>();
+        for (int i = 0; i < 20000 && design.name != "3" && !stop.stop_requested(); ++i)
+            std::this_thread::sleep_for(1ms);
+        answer->stopped = stop.stop_requested();
+        return answer;
+    };
+    solver::LatestWins solver(std::make_shared<const catalog::Catalog>(), compute);
+    std::vector<std::string> heard;
+    QObject::connect(
+        &solver, &solver::LatestWins::answered,
+        [&](const analysis::AnswerPtr&, const design::DesignPtr& design) { heard.push_back(design->name); });
+    solver.ask(named(1));
+    solver.ask(named(2));  // stops the first
+    QTest::qWait(100);
+    solver.ask(named(3));  // must wait, for two are not stopped in a row, but not for twenty seconds
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !solver.busy(); }, 10000));
+    EXPECT_EQ(heard, std::vector<std::string>{"3"});
+}
+
 TEST_F(LatestWinsTest, TheAnswerBeforeIsHandedOnForReuse) {
     solver.ask(named(1));
     ASSERT_TRUE(QTest::qWaitFor([this] { return !solver.busy(); }, 2000));

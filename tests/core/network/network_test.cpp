@@ -172,13 +172,22 @@ TEST(Sweep, StopsWhenAskedAndSaysWhenItDidNotConverge) {
     const Prepared net(unit());
     const auto few = network::Sweep::over(net, 0.1, 1e6, 1e-12, 25, {});
     EXPECT_FALSE(few.converged());
+    ASSERT_TRUE(few.carries());
+    EXPECT_GT(few.error(), 1e-12);
+    for (double f = 0.13; f < 0.99e6; f *= 1.0917) {
+        const auto exact = net.solve(f);
+        const auto off = (few.value(f) - exact).array().abs() / exact.array().abs().max(network::Sweep::floor);
+        EXPECT_LT(off.maxCoeff(), 2 * few.error()) << f;
+    }
     const auto enough = network::Sweep::over(net, 0.1, 1e6, 1e-5, 400, {});
     EXPECT_TRUE(enough.converged());
     EXPECT_LT(enough.error(), 1e-5);
     EXPECT_LT(enough.solves(), 400);
     std::stop_source source;
     source.request_stop();
-    EXPECT_FALSE(network::Sweep::over(net, 0.1, 1e6, 1e-5, 400, source.get_token()).converged());
+    const auto stopped = network::Sweep::over(net, 0.1, 1e6, 1e-5, 400, source.get_token());
+    EXPECT_FALSE(stopped.converged());
+    EXPECT_FALSE(stopped.carries());
 }
 
 /// The demo designs as the program carries their curves.
