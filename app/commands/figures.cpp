@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "analysis/answer.h"
+#include "analysis/most_rejection.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
 #include "exchange/figures_json.h"
@@ -37,6 +38,7 @@ std::string padded(const std::string& text, std::size_t width) {
 
 std::string valueText(const units::Figure& figure) {
     if (!std::isfinite(figure.value)) return "none";
+    if (analysis::isOverMost(figure)) return "over " + units::write(units::Kind::Decibel, figure.value, 2);
     return units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty);
 }
 

@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 
+#include "analysis/most_rejection.h"
 #include "plots/scale.h"
 #include "units/text.h"
 
@@ -106,6 +107,8 @@ const units::Figure* figureOf(const analysis::Answer& answer, std::string_view q
 
 QString written(const units::Figure& figure) {
     if (!std::isfinite(figure.value)) return std::isinf(figure.value) ? tr("none in the band") : tr("not known");
+    if (analysis::isOverMost(figure))
+        return tr("over %1").arg(shownNumber(units::write(units::Kind::Decibel, figure.value, 2)));
     return shownNumber(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
 }
 

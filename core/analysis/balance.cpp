@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "analysis/figure_making.h"
+#include "analysis/most_rejection.h"
 #include "analysis/trace_making.h"
 
 namespace analysis {

@@ -9,10 +9,6 @@
 
 namespace analysis {
 
-/// Above this lead-outs and foil edges rule, which no design says: shown as "over 80 dB", and no promise rests on more
-/// (common practice, no source).
-inline constexpr double mostRejection = 80;  // dB
-
 /// Rejections of one hook-up at one frequency, dB.
 struct Rejection {
     double balanced = 0;  ///< source as the hook-up has it

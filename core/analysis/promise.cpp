@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "analysis/balance.h"
+#include "analysis/most_rejection.h"
 #include "units/text.h"
 
 namespace analysis {
@@ -46,10 +46,6 @@ std::string figureName(const design::Promise& promise, const design::Design& des
     return hookUp == answer.hookUp ? name : name + "@" + hookUp;
 }
 
-bool isRejection(std::string_view figure) {
-    return figure.starts_with("rejection") || figure.starts_with("output_balance");
-}
-
 std::string textOf(const design::Promise& promise, units::Kind kind) {
     std::string text = promise.figure + (promise.port.empty() ? "" : " at " + promise.port) +
                        (promise.hookUp.empty() ? "" : " (" + promise.hookUp + ")") + ":";
@@ -63,6 +59,12 @@ std::string textOf(const design::Promise& promise, units::Kind kind) {
 bool keptWithoutValue(const design::Promise& promise) {
     if (promise.figure == "low_3dB" || promise.figure == "peak_level") return promise.atMost.has_value();
     return promise.figure.starts_with("high_3dB") && promise.atLeast.has_value();
+}
+
+const char* const judgedAtMost = "judged at 80 dB";
+
+void addWhy(PromiseState& state, const std::string& words) {
+    if (!state.why.ends_with(words)) state.why += (state.why.empty() ? "" : "; ") + words;
 }
 
 PromiseState stateOf(const design::Promise& promise, int index, const design::Design& design, const Answer& answer) {
@@ -89,7 +91,7 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
         const bool beyond80 = isRejection(promise.figure) && *promise.atLeast > mostRejection;
         state.limit = beyond80 ? mostRejection : *promise.atLeast;
         state.margin = state.now - state.limit;
-        if (beyond80) state.why += (state.why.empty() ? "" : "; ") + std::string("judged at 80 dB");
+        if (beyond80) addWhy(state, judgedAtMost);
     }
     if (promise.atMost && *promise.atMost - state.now < state.margin) {
         state.limit = *promise.atMost;
@@ -125,8 +127,12 @@ std::optional<double> atOneKilohertz(const std::vector<double>& frequency, const
 /// Takes over value, limit and place of the mask at f if that is tighter than what `state` has.
 void tighten(PromiseState& state, const design::Mask& mask, double f, double now) {
     for (const bool low : {true, false}) {
-        const auto limit = limitAt(mask, f, low);
+        auto limit = limitAt(mask, f, low);
         if (!limit) continue;
+        if (low && mask.trace == "balance" && *limit > mostRejection) {
+            limit = mostRejection;
+            addWhy(state, judgedAtMost);
+        }
         const double margin = low ? now - *limit : *limit - now;
         if (margin >= state.margin) continue;
         state.margin = margin;

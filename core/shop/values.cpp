@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/most_rejection.h"
 #include "shop/datasheet_parts.h"
 #include "units/text.h"
 
@@ -70,6 +71,7 @@ std::string minus(std::string text) {
 }
 
 std::string valueText(const units::Figure& figure) {
+    if (analysis::isOverMost(figure)) return "over " + units::write(units::Kind::Decibel, figure.value, 2);
     if (std::isfinite(figure.value))
         return minus(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
     return figure.unit == "Hz" ? "beyond 0.1 Hz to 1 MHz" : "not known";

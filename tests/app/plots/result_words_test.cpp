@@ -37,6 +37,13 @@ TEST(ResultWords, TheFigureOfTheHookUpShownIsMeant) {
     EXPECT_EQ(plots::figureOf(answer(84e3, 18), "high"), nullptr) << "only whole words of a name";
 }
 
+TEST(ResultWords, MoreRejectionThanCanBeKnownIsSaidSo) {
+    EXPECT_EQ(plots::written(figure("rejection_1kHz", 80, "dB")), "over 80 dB");
+    EXPECT_EQ(plots::written(figure("rejection_1kHz@shorted", 80, "dB")), "over 80 dB");
+    EXPECT_EQ(plots::written(figure("rejection_1kHz", 79, "dB")), "79.0 dB");
+    EXPECT_EQ(plots::written(figure("screening_50Hz", 80, "dB")), "80.0 dB");
+}
+
 TEST(ResultWords, UncertaintyHasOneDigitAndItsUnit) {
     EXPECT_EQ(plots::uncertaintyText(figure("gain_1kHz", 11.9, "dB")), QString::fromUtf8("± 0.1 dB"));
     EXPECT_EQ(plots::uncertaintyText(figure("dcr.P", 11.9, "ohm")), QString::fromUtf8("± 3 %"));

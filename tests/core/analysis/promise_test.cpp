@@ -130,6 +130,23 @@ TEST(Mask, LimitsRunStraightOverLogFrequency) {
     EXPECT_EQ(stateOf(masked({{50, -1, {}}, {10000, {}, 1}}), 9).standing, Standing::Unknown);
 }
 
+TEST(Mask, OnBalanceRestsOnNoMoreThanEightyDecibels) {
+    auto d = masked({{20, 95, {}}, {1000, 70, {}}, {10000, 70, {}}});
+    d.brief.masks[0].trace = "balance";
+    analysis::Answer answer;
+    auto trace = std::make_shared<analysis::Trace>();
+    trace->name = "balance";
+    trace->frequency = {20, 1000};
+    trace->curves = {{"rejection_dB", "rejection", units::Kind::Decibel, "dB", {110, 78}, false, {}}};
+    answer.traces.push_back(trace);
+    const auto state = analysis::promiseStates(d, answer).front();
+    EXPECT_EQ(state.standing, Standing::Kept);
+    EXPECT_NEAR(state.margin, 8, 1e-12);
+    EXPECT_EQ(state.why, "judged at 80 dB");
+    trace->curves[0].y = {79, 78};
+    EXPECT_EQ(analysis::promiseStates(d, answer).front().standing, Standing::Broken);
+}
+
 TEST(Mask, OfAnotherHookUpIsNotJudged) {
     auto d = masked({{20, -1, 1}, {10000, -1, 1}});
     d.brief.masks[0].hookUp = "bridged";
