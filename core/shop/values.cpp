@@ -2,7 +2,9 @@
 // What was agreed with the customer, and what the unit is predicted to do.
 #include <algorithm>
 #include <cmath>
+#include <set>
 
+#include "analysis/figure_names.h"
 #include "analysis/most_rejection.h"
 #include "shop/datasheet_parts.h"
 #include "units/text.h"
@@ -32,6 +34,12 @@ constexpr Known known[] = {{"ratio", "Ratio"},
                            {"headroom_20Hz", "Headroom, 20 Hz"},
                            {"noise_figure_1kHz", "Noise figure, 1 kHz"},
                            {"output_noise_20kHz", "Output noise, 20 kHz wide"},
+                           {"output_noise_A", "Output noise, A-weighted"},
+                           {"rejection_1kHz", "Common-mode rejection, 1 kHz"},
+                           {"rejection_20kHz", "Common-mode rejection, 20 kHz"},
+                           {"rejection_10ohm_1kHz", "Rejection, 10 Ω unequal, 1 kHz"},
+                           {"rejection_10ohm_20kHz", "Rejection, 10 Ω unequal, 20 kHz"},
+                           {"output_balance_1kHz", "Output balance, 1 kHz"},
                            {"inductance_10Hz", "Inductance, 10 Hz"},
                            {"inductance_1kHz", "Inductance, 1 kHz"},
                            {"leakage_10kHz", "Leakage inductance, 10 kHz"},
@@ -185,19 +193,6 @@ std::string limitText(const design::Promise& promise, units::Kind kind) {
     return words;
 }
 
-/// The unit that goes with a quantity's name.
-units::Kind kindOf(const std::string& quantity) {
-    const auto begins = [&](const char* with) { return quantity.starts_with(with); };
-    if (begins("gain") || begins("insertion") || begins("headroom") || begins("noise_figure") ||
-        quantity == "peak_level")
-        return units::Kind::Decibel;
-    if (begins("maximum_level") || begins("output_noise")) return units::Kind::LevelDbu;
-    if (begins("low_3dB") || begins("high_3dB") || quantity == "peak_frequency") return units::Kind::Frequency;
-    if (begins("impedance") || quantity == "dcr") return units::Kind::Resistance;
-    if (begins("inductance") || begins("leakage")) return units::Kind::Inductance;
-    return quantity.ends_with("capacitance") ? units::Kind::Capacitance : units::Kind::Number;
-}
-
 std::string signedDecibels(double value) {
     const std::string text = minus(units::writeExact(units::Kind::Decibel, value));
     return value > 0 && !text.starts_with("+") ? "+" + text : text;
@@ -245,7 +240,7 @@ std::vector<ValueRow> agreedLimits(const design::Design& design, const std::map<
         if (!promise.port.empty()) where += (where.empty() ? "" : ", ") + promise.port;
         if (!promise.hookUp.empty() && promise.hookUp != design.hookUps.front().name)
             where += (where.empty() ? "" : ", ") + promise.hookUp;
-        rows.push_back({words, where, limitText(promise, kindOf(parts.front())), false});
+        rows.push_back({words, where, limitText(promise, analysis::kindOfFigure(parts.front())), false});
     }
     for (const design::Mask& mask : brief.masks) {
         if (mask.trace != "response") continue;
@@ -273,6 +268,12 @@ std::vector<ValueRow> typicalValues(const design::Design& design, const analysis
     for (const char* quantity :
          {"maximum_level_20Hz", "headroom_20Hz", "noise_figure_1kHz", "dcr", "inductance_10Hz", "input_capacitance"})
         rows.add(quantity);
+    // A prediction knows of no tolerances, so what they rule is told only to who asked for it.
+    std::set<std::string> asked;
+    for (const design::Promise& promise : design.brief.promises) {
+        const std::string quantity = split(promise.figure).front();
+        if (analysis::isRejection(quantity) && wordsOf(quantity) && asked.insert(quantity).second) rows.add(quantity);
+    }
     rows.addOtherHookUps();
     return merged(rows.rows);
 }

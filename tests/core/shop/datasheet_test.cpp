@@ -97,14 +97,16 @@ TEST(DatasheetTest, AgreedLimitsComeFromTheBriefButNoneThatTellsTheRecipe) {
     design::Design design = opened(sampleFile);
     design.brief.promises.push_back({"fill", "", "", {}, 0.9, "", {}});
     design.brief.promises.push_back({"wire_length.P", "", "", {}, 20, "", {}});
+    design.brief.promises.push_back({"rejection_10ohm_1kHz", "", "", 60, {}, "", {}});
     const shop::Datasheet sheet = sheetOf(design);
     EXPECT_EQ(value(sheet.agreed, "−3 dB, high", "output"), "at least 20 kHz");
     EXPECT_EQ(value(sheet.agreed, "DC resistance", "primary"), "at most 60 Ω");
     EXPECT_EQ(value(sheet.agreed, "Size", "length × width × height"), "at most 30 mm × 30 mm × 25 mm");
     EXPECT_EQ(value(sheet.agreed, "Isolation"), "500 V");
-    EXPECT_EQ(sheet.agreed.size(), 6u);
-    EXPECT_EQ(sheet.agreed.at(2).value, "20 Hz: −1 dB to +1 dB");
-    EXPECT_EQ(sheet.agreed.at(3).value, "20 kHz: at least −1 dB");
+    EXPECT_EQ(value(sheet.agreed, "Rejection, 10 Ω unequal, 1 kHz"), "at least 60 dB");
+    EXPECT_EQ(sheet.agreed.size(), 7u);
+    EXPECT_EQ(sheet.agreed.at(3).value, "20 Hz: −1 dB to +1 dB");
+    EXPECT_EQ(sheet.agreed.at(4).value, "20 kHz: at least −1 dB");
 }
 
 TEST(DatasheetTest, TypicalValuesAreThoseOfTheAnswer) {
