@@ -24,38 +24,43 @@ public:
 
     std::vector<DueStep> steps(int leg) {
         std::vector<DueStep> all;
-        for (int p = 0; p < static_cast<int>(design_.coil.size()); ++p) {
-            const auto& place = design_.coil[static_cast<std::size_t>(p)];
-            if (place.leg != leg) continue;
-            std::string hand;
-            for (int i = 0; i < static_cast<int>(place.order.size()); ++i) {
-                const auto& item = place.order[static_cast<std::size_t>(i)];
-                const auto* section = item.section();
-                const bool joins = section != nullptr && !section->hand.empty() && section->hand == hand;
-                hand = section != nullptr ? section->hand : "";
-                if (const auto* barrier = item.barrier(); barrier != nullptr && barrier->ply.thickness <= 0) continue;
-                if (!joins) all.push_back(step(p, i));
-                if (const auto* shield = item.shield()) {
-                    all.back().name += ", shield " + shield->name;
-                    due(all.back(), "shield", 0);
-                } else if (item.barrier() != nullptr) {
-                    all.back().name += ", insulation";
-                    due(all.back(), "paper", 0);
-                } else {
-                    wires_.push_back(wire(*section, {p, i}));
-                    const auto& order = place.order;
-                    const auto* next = i + 1 < static_cast<int>(order.size())
-                                           ? order[static_cast<std::size_t>(i) + 1].section()
-                                           : nullptr;
-                    all.back().name += units::joined({joins ? " and " : ", ", section->label()});
-                    if (section->hand.empty() || next == nullptr || next->hand != section->hand) close(all.back());
-                }
-            }
-        }
+        for (int p = 0; p < static_cast<int>(design_.coil.size()); ++p)
+            if (design_.coil[static_cast<std::size_t>(p)].leg == leg) addPlace(p, all);
         return all;
     }
 
 private:
+    void addPlace(int p, std::vector<DueStep>& all) {
+        const auto& order = design_.coil[static_cast<std::size_t>(p)].order;
+        std::string hand;
+        for (int i = 0; i < static_cast<int>(order.size()); ++i) {
+            const auto& item = order[static_cast<std::size_t>(i)];
+            const auto* section = item.section();
+            const bool joins = section != nullptr && !section->hand.empty() && section->hand == hand;
+            hand = section != nullptr ? section->hand : "";
+            if (const auto* barrier = item.barrier(); barrier != nullptr && barrier->ply.thickness <= 0) continue;
+            if (!joins) all.push_back(step(p, i));
+            if (const auto* shield = item.shield()) {
+                all.back().name += ", shield " + shield->name;
+                due(all.back(), "shield", 0);
+            } else if (section == nullptr) {
+                all.back().name += ", insulation";
+                due(all.back(), "paper", 0);
+            } else {
+                addSection(*section, {p, i}, joins, all.back());
+            }
+        }
+    }
+
+    void addSection(const design::Section& section, const design::ItemIndex& at, bool joins, DueStep& step) {
+        wires_.push_back(wire(section, at));
+        step.name += units::joined({joins ? " and " : ", ", section.label()});
+        const auto& order = design_.coil[static_cast<std::size_t>(at.place)].order;
+        const auto behind = static_cast<std::size_t>(at.item) + 1;
+        const auto* next = behind < order.size() ? order[behind].section() : nullptr;
+        if (section.hand.empty() || next == nullptr || next->hand != section.hand) close(step);
+    }
+
     struct Wire {
         const design::Section* section;
         const design::Winding* winding;
