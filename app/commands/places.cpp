@@ -41,14 +41,17 @@ Places places() {
     return found;
 }
 
+std::vector<std::string> resourceFolders(const Places& where) {
+    std::vector<std::string> folders{where.resources};
+    if (!where.own.empty()) folders.push_back(where.own);
+    return folders;
+}
+
 catalog::Catalog shopCatalog(const Places& where) {
-    std::vector<std::string> folders;
     if (where.resources.empty())
         throw units::BadInput(
             {"COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json"});
-    folders.push_back(where.resources);
-    if (!where.own.empty()) folders.push_back(where.own);
-    return exchange::loadCatalog(folders);
+    return exchange::loadCatalog(resourceFolders(where));
 }
 
 std::vector<std::string> demoDesigns(const Places& where) {
