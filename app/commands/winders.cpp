@@ -3,8 +3,6 @@
 #include "commands/places.h"
 #include "commands/verb.h"
 #include "commands/winding.h"
-#include "exchange/read_file.h"
-#include "exchange/winder.h"
 #include "units/fault.h"
 #include "units/joined.h"
 
@@ -18,8 +16,8 @@ std::string winders(const std::vector<std::string>& typed) {
     if (names.empty()) names = exchange::winderNames(resourceFolders(places()));
     std::string text;
     for (const std::string& name : names) {
-        const WinderText one = winderText(name);
-        text += units::joined({name, ": ", exchange::readWinder(one.text, one.file).title, ", ", one.file, "\n"});
+        const exchange::OpenedWinder one = openWinder(name);
+        text += units::joined({name, ": ", one.winder.title, ", ", one.file, "\n"});
     }
     return text;
 }

@@ -5,7 +5,6 @@
 
 #include "coil/coil_build.h"
 #include "commands/places.h"
-#include "exchange/read_file.h"
 #include "exchange/step_table.h"
 #include "exchange/winding_program.h"
 #include "exchange/write_file.h"
@@ -14,12 +13,8 @@
 
 namespace commands {
 
-WinderText winderText(const std::string& nameOrPath) {
-    WinderText found;
-    found.file = exchange::winderFile(nameOrPath, resourceFolders(places()));
-    found.text = exchange::readFile(found.file);
-    static_cast<void>(exchange::readWinder(found.text, found.file));  // says what is wrong with it
-    return found;
+exchange::OpenedWinder openWinder(const std::string& nameOrPath) {
+    return exchange::openWinder(nameOrPath, resourceFolders(places()));
 }
 
 int legOf(const design::Design& design, const std::string& option, const std::string& usual) {
@@ -44,8 +39,7 @@ int legOf(const design::Design& design, const std::string& option, const std::st
 
 std::string writeWinding(const design::Design& design, const catalog::Catalog& shop, const std::string& program,
                          const std::string& table, const std::string& winder, const std::string& leg) {
-    const WinderText text = winderText(winder);
-    const exchange::Winder machine = exchange::readWinder(text.text, text.file);
+    const exchange::Winder machine = openWinder(winder).winder;
     const exchange::WindingPlan plan =
         exchange::windingPlan(design, coil::layOut(design, shop), shop, machine, legOf(design, leg, ""));
     std::string written;

@@ -3,19 +3,14 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
 #include "design/design.h"
+#include "exchange/winder.h"
 
 namespace commands {
 
-/// A winder's description as text.
-struct WinderText {
-    std::string file, text;
-};
-/// Behind `--winder NAME` or a path; a shop's own folder rules. Throws units::BadInput, also for a description with
-/// faults.
-[[nodiscard]] WinderText winderText(const std::string& nameOrPath);
+/// The winder behind `--winder NAME` or a path; a shop's own folder rules. Throws as exchange::openWinder.
+[[nodiscard]] exchange::OpenedWinder openWinder(const std::string& nameOrPath);
 
 /// The leg to wind, from 1: what `--leg` says, else `usual` if it is wound, else the only one that is. Throws
 /// units::BadInput where both are wound and nothing says which.

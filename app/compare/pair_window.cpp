@@ -4,6 +4,7 @@
 #include <QSplitter>
 #include <QVBoxLayout>
 
+#include "bench/headed.h"
 #include "design/difference.h"
 
 namespace compare {
@@ -17,24 +18,11 @@ QString named(const design::Design& design) {
         .arg(QString::fromStdString(design.name), QString::fromStdString(design.revision));
 }
 
-bench::ElidedLabel* heading(const QString& words, QWidget* parent) {
-    auto* label = new bench::ElidedLabel(parent);
-    label->setText(words);
-    QFont strong = label->font();
-    strong.setWeight(QFont::DemiBold);
-    label->setFont(strong);
-    return label;
-}
-
 /// A widget with its heading above.
 QWidget* under(const QString& words, QWidget* what) {
-    auto* group = new QWidget;
-    auto* column = new QVBoxLayout(group);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(4);
-    column->addWidget(heading(words, group));
-    column->addWidget(what, 1);
-    return group;
+    auto* heading = new bench::ElidedLabel;
+    heading->setText(words);
+    return bench::headed(heading, what);
 }
 
 /// Parts beside or above each other with these shares of the room.

@@ -12,28 +12,32 @@ namespace winding {
 
 using units::joined;
 
-Proof proven(const std::string& text, const std::string& file, const std::string& winder, const std::string& winderFile,
-             const design::Design& design, const catalog::Catalog& shop, int leg) {
+Proof proven(replay::Run run, const replay::Machine& machine, const design::Design& design,
+             const catalog::Catalog& shop, int leg) {
     Proof proof;
-    proof.file = file;
+    proof.machine = machine;
+    proof.run = std::move(run);
     proof.leg = leg;
-    proof.machine = replay::readMachine(winder, winderFile);
-    proof.run = replay::run(replay::readProgram(text, file), proof.machine);
     proof.build = coil::layOut(design, shop);
-    proof.expected = replay::expected(design, proof.build, shop, proof.machine, leg);
-    const replay::Comparison compared = replay::compare(proof.run, proof.expected, proof.machine);
+    proof.expected = replay::expected(design, proof.build, shop, machine, leg);
+    const replay::Comparison compared = replay::compare(proof.run, proof.expected, machine);
     proof.wire = compared.wire;
     proof.faults = remarkWords(proof.run);
     proof.faults.insert(proof.faults.end(), compared.differences.begin(), compared.differences.end());
+    return proof;
+}
+
+std::vector<std::string> linesOf(const std::string& text) {
+    std::vector<std::string> lines;
     std::size_t at = 0;
     while (at < text.size()) {
         const std::size_t end = std::min(text.find('\n', at), text.size());
         std::string line = text.substr(at, end - at);
         if (!line.empty() && line.back() == '\r') line.pop_back();
-        proof.lines.push_back(std::move(line));
+        lines.push_back(std::move(line));
         at = end + 1;
     }
-    return proof;
+    return lines;
 }
 
 std::vector<std::string> remarkWords(const replay::Run& run) {

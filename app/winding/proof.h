@@ -13,8 +13,7 @@ namespace winding {
 
 /// What was found, all of it a value.
 struct Proof {
-    std::string file;                ///< what sentences call the program
-    std::vector<std::string> lines;  ///< the program's text
+    std::vector<std::string> lines;  ///< the program's text, where it is shown
     replay::Machine machine;
     replay::Run run;
     coil::CoilBuild build;
@@ -24,11 +23,12 @@ struct Proof {
     std::vector<std::string> faults;  ///< what the machine would not do, then what differs from the design
 };
 
-/// Runs `text` on the machine that `winder` describes and compares it with the coil on `leg` of the design. Throws
-/// units::BadInput for a text that is no program, a machine that is none, or a word that the machine does not know.
-[[nodiscard]] Proof proven(const std::string& text, const std::string& file, const std::string& winder,
-                           const std::string& winderFile, const design::Design& design, const catalog::Catalog& shop,
-                           int leg);
+/// What was run on `machine`, held against the coil on `leg` of the design.
+[[nodiscard]] Proof proven(replay::Run run, const replay::Machine& machine, const design::Design& design,
+                           const catalog::Catalog& shop, int leg);
+
+/// A text line by line, without the lines' ends.
+[[nodiscard]] std::vector<std::string> linesOf(const std::string& text);
 
 /// The machine's remarks in words, "line 12: …" where they have a line.
 [[nodiscard]] std::vector<std::string> remarkWords(const replay::Run& run);

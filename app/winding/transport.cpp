@@ -2,9 +2,11 @@
 #include "winding/transport.h"
 
 #include <QHBoxLayout>
-#include <QLabel>
 #include <QSignalBlocker>
 #include <algorithm>
+#include <array>
+
+#include "winding/controls.h"
 
 namespace winding {
 
@@ -15,19 +17,15 @@ constexpr int frameTime = 40;  // ms between two pictures of a program that play
 Transport::Transport(QWidget* parent) : QWidget(parent) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(button(tr("&First"), tr("To the first block (Home)"), &Transport::first));
-    row->addWidget(button(tr("Bac&k"), tr("One block back (←)"), &Transport::back));
-    row->addWidget(button(tr("&Next"), tr("One block onward (→)"), &Transport::next));
-    row->addWidget(
-        button(tr("Next &step"), tr("To the next section, paper or shield (Page down)"), &Transport::nextStep));
-    play_ = button(tr("Pl&ay"), tr("Let the program run, or halt it (Space)"), &Transport::play);
+    row->addWidget(actButton(this, tr("&First"), tr("To the first block (Home)"), &Transport::first));
+    row->addWidget(actButton(this, tr("Bac&k"), tr("One block back (←)"), &Transport::back));
+    row->addWidget(actButton(this, tr("&Next"), tr("One block onward (→)"), &Transport::next));
+    row->addWidget(actButton(this, tr("Next &step"), tr("To the next section, paper or shield (Page down)"),
+                             &Transport::nextStep));
+    play_ = actButton(this, tr("Pl&ay"), tr("Let the program run, or halt it (Space)"), &Transport::play);
     row->addWidget(play_);
     auto* paceName = new QLabel(tr("Pac&e"));
-    pace_ = new QComboBox;
-    pace_->setAccessibleName(tr("Pace"));
-    pace_->setToolTip(tr("How much faster than the machine"));
-    pace_->setFocusPolicy(Qt::StrongFocus);
-    paceName->setBuddy(pace_);
+    pace_ = namedChoice(*paceName, tr("How much faster than the machine"));
     for (const int factor : {1, 10, 60, 300}) pace_->addItem(tr("%1 ×").arg(factor), factor);
     pace_->setCurrentIndex(2);
     row->addWidget(paceName);
@@ -40,14 +38,6 @@ Transport::Transport(QWidget* parent) : QWidget(parent) {
     clock_.setInterval(frameTime);
     connect(&clock_, &QTimer::timeout, this, &Transport::tick);
     setEnabled(false);
-}
-
-QPushButton* Transport::button(const QString& text, const QString& tip, void (Transport::*act)()) {
-    auto* made = new QPushButton(text);
-    made->setToolTip(tip);
-    made->setAutoDefault(false);
-    connect(made, &QPushButton::clicked, this, act);
-    return made;
 }
 
 void Transport::take(std::shared_ptr<const replay::Run> run) {
@@ -108,25 +98,19 @@ void Transport::tell() {
 }
 
 bool Transport::press(int key) {
-    switch (key) {
-        case Qt::Key_Left:
-            back();
-            return true;
-        case Qt::Key_Right:
-            next();
-            return true;
-        case Qt::Key_Home:
-            first();
-            return true;
-        case Qt::Key_PageDown:
-            nextStep();
-            return true;
-        case Qt::Key_Space:
-            play();
-            return true;
-        default:
-            return false;
-    }
+    struct Press {
+        int key;
+        void (Transport::*act)();
+    };
+    static constexpr std::array<Press, 5> presses{{{Qt::Key_Left, &Transport::back},
+                                                   {Qt::Key_Right, &Transport::next},
+                                                   {Qt::Key_Home, &Transport::first},
+                                                   {Qt::Key_PageDown, &Transport::nextStep},
+                                                   {Qt::Key_Space, &Transport::play}}};
+    const auto* at = std::find_if(presses.begin(), presses.end(), [key](const Press& one) { return one.key == key; });
+    if (at == presses.end()) return false;
+    (this->*at->act)();
+    return true;
 }
 
 }  // namespace winding

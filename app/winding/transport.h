@@ -32,7 +32,6 @@ signals:
     void moved(const replay::Progress& progress);
 
 private:
-    QPushButton* button(const QString& text, const QString& tip, void (Transport::*act)());
     void first() { go(0); }
     void back() { go(progress_.event == 0 ? 0 : progress_.event - 1); }
     void next() { go(progress_.event + 1); }

@@ -9,20 +9,19 @@
 
 namespace winding {
 
-bool WindingWindow::writeProgram(const QString& path) {
+bool WindingWindow::written(const QString& path, Making making) {
     return tried([&] {
-        const auto [machine, plan] = planned();
-        exchange::writeFile(path.toStdString(), exchange::windingProgram(plan, machine));
+        exchange::writeFile(path.toStdString(), made(winder().winder, making));
         say(tr("%1 is written.").arg(path));
     });
 }
 
+bool WindingWindow::writeProgram(const QString& path) {
+    return written(path, exchange::windingProgram);
+}
+
 bool WindingWindow::writeTable(const QString& path) {
-    return tried([&] {
-        const auto [machine, plan] = planned();
-        exchange::writeFile(path.toStdString(), exchange::stepTable(plan, machine));
-        say(tr("%1 is written.").arg(path));
-    });
+    return written(path, exchange::stepTable);
 }
 
 void WindingWindow::chooseProgramFile() {

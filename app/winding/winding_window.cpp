@@ -7,23 +7,16 @@
 #include <QSignalBlocker>
 #include <QSplitter>
 #include <QVBoxLayout>
+#include <cmath>
 
+#include "bench/headed.h"
 #include "exchange/read_file.h"
 #include "exchange/winding_program.h"
+#include "winding/controls.h"
 
 namespace winding {
 
 namespace {
-
-QComboBox* combo(const QString& name, const QString& tip, QLabel* label) {
-    auto* box = new QComboBox;
-    box->setAccessibleName(name);
-    box->setToolTip(tip);
-    box->setFocusPolicy(Qt::StrongFocus);
-    label->setText(name);
-    label->setBuddy(box);
-    return box;
-}
 
 QListWidget* list(const QString& name, const QString& what) {
     auto* made = new QListWidget;
@@ -32,21 +25,6 @@ QListWidget* list(const QString& name, const QString& what) {
     made->setFrameShape(QFrame::NoFrame);
     made->setSelectionMode(QAbstractItemView::SingleSelection);
     return made;
-}
-
-QWidget* under(const QString& words, QWidget* what) {
-    auto* group = new QWidget;
-    auto* column = new QVBoxLayout(group);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(4);
-    auto* heading = new QLabel(words);
-    QFont strong = heading->font();
-    strong.setWeight(QFont::DemiBold);
-    heading->setFont(strong);
-    heading->setBuddy(what);
-    column->addWidget(heading);
-    column->addWidget(what, 1);
-    return group;
 }
 
 QString joined(const std::vector<std::string>& all, const QString& between) {
@@ -108,36 +86,27 @@ void WindingWindow::build() {
     run_->setWordWrap(true);
     run_->setAccessibleName(tr("Time and count"));
     column->addWidget(run_);
-    for (QPushButton* one : findChildren<QPushButton*>()) one->setAutoDefault(false);
-}
-
-QPushButton* WindingWindow::button(const QString& text, const QString& tip, void (WindingWindow::*act)()) {
-    auto* made = new QPushButton(text);
-    made->setToolTip(tip);
-    connect(made, &QPushButton::clicked, this, act);
-    return made;
 }
 
 QLayout* WindingWindow::choices() {
     auto* row = new QHBoxLayout;
-    auto* winderName = new QLabel;
-    winder_ = combo(tr("Winder"), tr("The machine the program is for; a shop's own descriptions are offered too"),
-                    winderName);
+    auto* winderName = new QLabel(tr("Winder"));
+    winder_ = namedChoice(*winderName, tr("The machine the program is for; a shop's own descriptions are offered too"));
     winder_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    legName_ = new QLabel;
-    leg_ = combo(tr("Leg"), tr("A coil on each leg has a program of its own"), legName_);
+    legName_ = new QLabel(tr("Leg"));
+    leg_ = namedChoice(*legName_, tr("A coil on each leg has a program of its own"));
     for (QWidget* one : {static_cast<QWidget*>(winderName), static_cast<QWidget*>(winder_),
                          static_cast<QWidget*>(legName_), static_cast<QWidget*>(leg_)})
         row->addWidget(one);
     row->addStretch(1);
-    row->addWidget(button(tr("&Open a program…"), tr("A program that was changed by hand: run it, compare it"),
-                          &WindingWindow::chooseOpen));
-    own_ = button(tr("The &design's own"), tr("The program that the design gives"), &WindingWindow::writeAnew);
+    row->addWidget(actButton(this, tr("&Open a program…"), tr("A program that was changed by hand: run it, compare it"),
+                             &WindingWindow::chooseOpen));
+    own_ = actButton(this, tr("The &design's own"), tr("The program that the design gives"), &WindingWindow::writeAnew);
     row->addWidget(own_);
-    row->addWidget(button(tr("Write &program…"), tr("ISO 6983 blocks, for the shop: they hold the recipe"),
-                          &WindingWindow::chooseProgramFile));
-    row->addWidget(button(tr("Write step &table…"), tr("The same as a table, for winders that take one"),
-                          &WindingWindow::chooseTableFile));
+    row->addWidget(actButton(this, tr("Write &program…"), tr("ISO 6983 blocks, for the shop: they hold the recipe"),
+                             &WindingWindow::chooseProgramFile));
+    row->addWidget(actButton(this, tr("Write step &table…"), tr("The same as a table, for winders that take one"),
+                             &WindingWindow::chooseTableFile));
     return row;
 }
 
@@ -166,7 +135,9 @@ QWidget* WindingWindow::listing() {
     column->setSpacing(4);
     column->addWidget(verdict_);
     column->addWidget(faults_, 1);
-    parts->addWidget(under(tr("&Blocks"), blocks_));
+    auto* heading = new QLabel(tr("&Blocks"));
+    heading->setBuddy(blocks_);
+    parts->addWidget(bench::headed(heading, blocks_));
     parts->addWidget(proofs);
     parts->setStretchFactor(0, 4);
     parts->setStretchFactor(1, 1);
@@ -199,46 +170,44 @@ void WindingWindow::showLegs() {
     legName_->setVisible(leg_->count() > 1);
 }
 
-std::pair<exchange::Winder, exchange::WindingPlan> WindingWindow::planned() {
-    winderFile_ = exchange::winderFile(winder_->currentText().toStdString(), folders_);
-    winderText_ = exchange::readFile(winderFile_);
-    const exchange::Winder machine = exchange::readWinder(winderText_, winderFile_);
+exchange::OpenedWinder WindingWindow::winder() const {
+    return exchange::openWinder(winder_->currentText().toStdString(), folders_);
+}
+
+std::string WindingWindow::made(const exchange::Winder& machine, Making making) const {
     const design::Design& design = *document_.design();
     const catalog::Catalog& shop = *document_.shop();
-    return {machine, exchange::windingPlan(design, coil::layOut(design, shop), shop, machine, leg())};
+    return making(exchange::windingPlan(design, coil::layOut(design, shop), shop, machine, leg()), machine);
 }
 
 void WindingWindow::writeAnew() {
-    opened_.clear();
     tried([this] {
-        const auto [machine, plan] = planned();
-        take(exchange::windingProgram(plan, machine), tr("the design's program").toStdString());
+        const exchange::OpenedWinder on = winder();
+        take(made(on.winder, exchange::windingProgram), {}, on);
     });
 }
 
 void WindingWindow::openProgram(const QString& path) {
-    tried([&] {
-        winderFile_ = exchange::winderFile(winder_->currentText().toStdString(), folders_);
-        winderText_ = exchange::readFile(winderFile_);
-        static_cast<void>(exchange::readWinder(winderText_, winderFile_));
-        take(exchange::readFile(path.toStdString()), path.toStdString());
-        opened_ = path;
-    });
+    tried([&] { take(exchange::readFile(path.toStdString()), path, winder()); });
 }
 
-void WindingWindow::take(const std::string& text, const std::string& file) {
-    auto proof = std::make_shared<const Proof>(
-        proven(text, file, winderText_, winderFile_, *document_.design(), *document_.shop(), leg()));
-    if (proof->run.events.empty()) return say(tr("%1 has no blocks.").arg(QString::fromStdString(file)));
+void WindingWindow::take(const std::string& text, const QString& path, const exchange::OpenedWinder& on) {
+    const QString named = path.isEmpty() ? tr("the design's program") : path;
+    const replay::Machine machine = replay::readMachine(on.text, on.file);
+    replay::Run run = replay::run(replay::readProgram(text, named.toStdString()), machine);
+    if (run.events.empty()) return say(tr("%1 has no blocks.").arg(named));
+    auto proof =
+        std::make_shared<Proof>(proven(std::move(run), machine, *document_.design(), *document_.shop(), leg()));
+    proof->lines = linesOf(text);
     proof_ = std::move(proof);
+    opened_ = path;
     message_->setVisible(false);
+    setWindowTitle(tr("Winding program of %1: %2").arg(QString::fromStdString(document_.design()->name), named));
     showProof();
 }
 
 void WindingWindow::showProof() {
-    setWindowTitle(tr("Winding program of %1: %2")
-                       .arg(QString::fromStdString(document_.design()->name), QString::fromStdString(proof_->file)));
-    own_->setEnabled(proof_->file != tr("the design's program").toStdString());
+    own_->setEnabled(!opened_.isEmpty());
     cut_->showProof(proof_, document_.design());
     {
         const QSignalBlocker quiet(blocks_);

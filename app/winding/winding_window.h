@@ -9,7 +9,6 @@
 #include <QPushButton>
 #include <functional>
 #include <memory>
-#include <utility>
 
 #include "bench/elided_label.h"
 #include "document/document.h"
@@ -30,6 +29,7 @@ public:
     void openProgram(const QString& path);
     /// The design's own program again.
     void writeAnew();
+    /// The design's own program, or its table, into a file.
     [[nodiscard]] bool writeProgram(const QString& path);
     [[nodiscard]] bool writeTable(const QString& path);
     [[nodiscard]] const std::shared_ptr<const Proof>& proof() const { return proof_; }
@@ -45,24 +45,27 @@ private:
     void build();
     QLayout* choices();
     QWidget* listing();
-    QPushButton* button(const QString& text, const QString& tip, void (WindingWindow::*act)());
     void chooseProgramFile();
     void chooseTableFile();
     void chooseOpen();
     void showLegs();
-    void take(const std::string& text, const std::string& file);
+    /// What a machine makes of a plan: blocks, or a table.
+    using Making = std::string (*)(const exchange::WindingPlan&, const exchange::Winder&);
+    [[nodiscard]] exchange::OpenedWinder winder() const;
+    /// What `making` gives of the chosen coil.
+    [[nodiscard]] std::string made(const exchange::Winder& machine, Making making) const;
+    [[nodiscard]] bool written(const QString& path, Making making);
+    /// Runs a program and shows it; `path` is empty for the design's own.
+    void take(const std::string& text, const QString& path, const exchange::OpenedWinder& on);
     void say(const QString& sentence);
     void showProof();
     void showProgress(const replay::Progress& progress);
-    /// The machine and what it has to do for the chosen coil.
-    [[nodiscard]] std::pair<exchange::Winder, exchange::WindingPlan> planned();
     [[nodiscard]] int leg() const { return std::max(1, leg_->currentData().toInt()); }
     /// Runs what may throw, and says its sentence.
     bool tried(const std::function<void()>& act);
 
     document::Document& document_;
     std::vector<std::string> folders_;
-    std::string winderText_, winderFile_;
     QString opened_;  ///< the file that is shown; empty: the design's own program
     std::shared_ptr<const Proof> proof_;
     QComboBox *winder_ = nullptr, *leg_ = nullptr;

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <set>
 
+#include "exchange/read_file.h"
 #include "exchange/winder_check.h"
 #include "json/text.h"
 #include "units/joined.h"
@@ -54,6 +55,14 @@ std::string winderFile(const std::string& nameOrPath, const std::vector<std::str
     throw units::BadInput(units::Fault{"command line: --winder",
                                        nameOrPath.empty() ? "nothing" : '"' + nameOrPath + '"',
                                        known + "or the path of a .json file"});
+}
+
+OpenedWinder openWinder(const std::string& nameOrPath, const std::vector<std::string>& folders) {
+    OpenedWinder opened;
+    opened.file = winderFile(nameOrPath, folders);
+    opened.text = readFile(opened.file);
+    opened.winder = readWinder(opened.text, opened.file);
+    return opened;
 }
 
 }  // namespace exchange

@@ -222,6 +222,14 @@ void fields(Visitor& visit, Winder& w) {
 /// The file behind `--winder`: a path if it names a file, else NAME.json in `winders` under the folders, the last that
 /// has it. Throws units::BadInput that names those there are.
 [[nodiscard]] std::string winderFile(const std::string& nameOrPath, const std::vector<std::string>& folders);
+
+/// A description, its file, and its text, which a replay reads by itself.
+struct OpenedWinder {
+    std::string file, text;
+    Winder winder;
+};
+/// Finds, reads and checks it. Throws as `winderFile`, `readFile` and `readWinder`.
+[[nodiscard]] OpenedWinder openWinder(const std::string& nameOrPath, const std::vector<std::string>& folders);
 /// The names of the winders in the folders, sorted.
 [[nodiscard]] std::vector<std::string> winderNames(const std::vector<std::string>& folders);
 

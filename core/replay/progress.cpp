@@ -35,16 +35,7 @@ coil::Layer cutAt(const coil::Layer& layer, double turns) {
     return part;
 }
 
-/// How far out a chamber is wound: what lies inside is covered.
-struct Fronts {
-    std::map<int, double> outside;  ///< by chamber
-    void reach(int chamber, double x) {
-        const auto [at, fresh] = outside.try_emplace(chamber, x);
-        if (!fresh) at->second = std::max(at->second, x);
-    }
-};
-
-/// Layers wound so far; `next` learns where the first that is not wound begins, by chamber.
+/// Gathers what is wound; layers and foils first, since sheets lie between what is wound and what is not yet.
 class Winding {
 public:
     Winding(const coil::CoilBuild& build, const Expected& expected, const Progress& progress, int leg)
@@ -62,7 +53,7 @@ public:
                 continue;
             }
             wound.push_back(cutAt(layer, turns));
-            fronts_.reach(layer.chamber, layer.box.x1);
+            reach(layer.chamber, layer.box.x1);
         }
     }
 
@@ -74,7 +65,7 @@ public:
                 continue;
             }
             laid.push_back(foil);
-            fronts_.reach(foil.chamber, foil.box.x1);
+            reach(foil.chamber, foil.box.x1);
         }
     }
 
@@ -84,7 +75,7 @@ public:
         const DueStep& step = expected.steps[static_cast<std::size_t>(progress_.step)];
         if (step.turns > 0 && progress_.turns > 0) return;
         const auto next = next_.find(step.chamber);
-        fronts_.reach(step.chamber, next == next_.end() ? HUGE_VAL : next->second);  // paper on the outside
+        reach(step.chamber, next == next_.end() ? HUGE_VAL : next->second);  // paper on the outside
     }
 
     void sheets(std::vector<coil::Dielectric>& laid) const {
@@ -93,8 +84,8 @@ public:
                 laid.push_back(sheet);
                 continue;
             }
-            const auto front = fronts_.outside.find(sheet.chamber);
-            if (sheet.leg == leg_ && front != fronts_.outside.end() && sheet.box.middle() < front->second)
+            const auto front = outside_.find(sheet.chamber);
+            if (sheet.leg == leg_ && front != outside_.end() && sheet.box.middle() < front->second)
                 laid.push_back(sheet);
         }
     }
@@ -109,6 +100,10 @@ private:
         if (step == progress_.step) return progress_.turns;
         return step < progress_.step ? HUGE_VAL : 0;
     }
+    void reach(int chamber, double x) {
+        const auto [at, fresh] = outside_.try_emplace(chamber, x);
+        if (!fresh) at->second = std::max(at->second, x);
+    }
     void waits(int chamber, double x) {
         const auto [at, fresh] = next_.try_emplace(chamber, x);
         if (!fresh) at->second = std::min(at->second, x);
@@ -118,8 +113,8 @@ private:
     std::map<design::ItemIndex, int> steps_;
     const Progress& progress_;
     int leg_;
-    Fronts fronts_;
-    std::map<int, double> next_;
+    std::map<int, double> outside_;  // by chamber, how far out it is wound
+    std::map<int, double> next_;     // by chamber, where the first begins that is not wound
 };
 
 }  // namespace
