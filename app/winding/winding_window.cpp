@@ -53,6 +53,7 @@ WindingWindow::WindingWindow(document::Document& document, std::vector<std::stri
     showLegs();
     writeAnew();
     resize(1080, 760);
+    blocks_->setFocus();  // so that the keys of stepping work at once
 }
 
 void WindingWindow::build() {
@@ -115,7 +116,7 @@ QWidget* WindingWindow::listing() {
     parts->setChildrenCollapsible(false);
     blocks_ = list(tr("Blocks"), tr("The program's lines; choose one to see the coil behind it"));
     blocks_->setFont(QFontDatabase::systemFont(QFontDatabase::FixedFont));
-    blocks_->setUniformItemSizes(true);
+    blocks_->setTextElideMode(Qt::ElideNone);  // a long message is scrolled to, not cut
     blocks_->installEventFilter(this);
     connect(blocks_, &QListWidget::currentRowChanged, this, [this](int row) {
         if (row >= 0) transport_->goToLine(row + 1);
@@ -135,6 +136,7 @@ QWidget* WindingWindow::listing() {
     column->setSpacing(4);
     column->addWidget(verdict_);
     column->addWidget(faults_, 1);
+    column->addStretch(0);  // without faults the verdict stands at the top
     auto* heading = new QLabel(tr("&Blocks"));
     heading->setBuddy(blocks_);
     parts->addWidget(bench::headed(heading, blocks_));
@@ -253,8 +255,7 @@ void WindingWindow::keyPressEvent(QKeyEvent* event) {
 
 bool WindingWindow::eventFilter(QObject* watched, QEvent* event) {
     if (watched != blocks_ || event->type() != QEvent::KeyPress) return QDialog::eventFilter(watched, event);
-    const int key = static_cast<QKeyEvent*>(event)->key();
-    return (key == Qt::Key_Left || key == Qt::Key_Right || key == Qt::Key_Space) && transport_->press(key);
+    return transport_->press(static_cast<QKeyEvent*>(event)->key());
 }
 
 }  // namespace winding

@@ -6,6 +6,7 @@
 
 #include <QApplication>
 #include <QDir>
+#include <QScrollBar>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -77,6 +78,19 @@ TEST_F(WindingWindowTest, KeysStepThroughTheBlocks) {
     picture("winding_program");
     QTest::keyClick(program, Qt::Key_Home);
     EXPECT_EQ(program->transport().progress().event, 0U);
+}
+
+TEST_F(WindingWindowTest, TheListOfBlocksHasTheFocusAndLeavesTheKeysOfSteppingToTheProgram) {
+    auto* blocks = named<QListWidget>("Blocks");
+    EXPECT_EQ(program->focusWidget(), blocks);
+    const QString winder = named<QComboBox>("Winder")->currentText();
+    QTest::keyClick(program->focusWidget(), Qt::Key_PageDown);
+    EXPECT_EQ(program->transport().progress().step, 1);
+    QTest::keyClick(program->focusWidget(), Qt::Key_Home);
+    EXPECT_EQ(program->transport().progress().event, 0U);
+    EXPECT_EQ(named<QComboBox>("Winder")->currentText(), winder);
+    EXPECT_EQ(blocks->textElideMode(), Qt::ElideNone) << "a block is never cut";
+    EXPECT_GT(blocks->horizontalScrollBar()->maximum(), 0) << "but scrolled to";
 }
 
 TEST_F(WindingWindowTest, PlaysOnByItselfAndHalts) {
