@@ -41,7 +41,7 @@ QSplitter* split(Qt::Orientation orientation, const QList<QWidget*>& parts, cons
 
 }  // namespace
 
-PairWindow::PairWindow(design::DesignPtr a, design::DesignPtr b, std::shared_ptr<const catalog::Catalog> shop,
+PairWindow::PairWindow(design::DesignPtr a, design::DesignPtr b, const std::shared_ptr<const catalog::Catalog>& shop,
                        QWidget* parent)
     : QWidget(parent, parent ? Qt::Window : Qt::WindowFlags()), designs_{std::move(a), std::move(b)} {
     setWindowTitle(tr("Pair: %1 · %2").arg(named(*designs_[0]), named(*designs_[1])));

@@ -20,7 +20,7 @@ class PairWindow : public QWidget {
     Q_OBJECT
 public:
     /// Both designs are checked; each is computed in the background.
-    PairWindow(design::DesignPtr a, design::DesignPtr b, std::shared_ptr<const catalog::Catalog> shop,
+    PairWindow(design::DesignPtr a, design::DesignPtr b, const std::shared_ptr<const catalog::Catalog>& shop,
                QWidget* parent = nullptr);
 
     [[nodiscard]] bool ready() const { return answers_[0] && answers_[1]; }
