@@ -132,6 +132,11 @@ TEST_F(RunTest, TracesAreWrittenWithTheAgreedColumns) {
               "frequency_Hz,level_dBu,thd_percent,h2_dB,h3_dB,h4_dB,h5_dB,h6_dB,h7_dB");
     EXPECT_EQ(written("a/b/distortion.csv").size(), 401U);
     EXPECT_EQ(written("a/b/step.csv").front(), "time_s,output");
+    EXPECT_EQ(written("a/b/step_core.csv").front(), "time_s,output_V,linear_V");
+    EXPECT_EQ(written("a/b/square_core.csv").front(), "time_s,output_V,linear_V");
+    EXPECT_EQ(written("a/b/burst.csv").front(), "time_s,output_V,linear_V");
+    EXPECT_EQ(written("a/b/inrush.csv").front(),
+              "time_s,source_A,magnetising_A,source_linear_A,flux_T,output_V,linear_V");
     EXPECT_EQ(written("a/b/bh_loop.csv").front(), "field_A_per_m,falling_T,rising_T");
     EXPECT_EQ(written("a/b/inductance_level.csv").front(), "level_dBu,inductance_H,peak_flux_T");
 }
