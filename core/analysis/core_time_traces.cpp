@@ -84,8 +84,8 @@ Trace outputs(const TraceContext& context, const char* name, const Signal& emf, 
                              std::string(what) +
                                  "; the core's static loop stepped in time in the network with its sheets' eddy field, "
                                  "from the core's rest, at the peak of the operating level's sine");
-    trace.curves = {{"output_V", "with the core's loop", units::Kind::Voltage, "V", looped.output, false, {}},
-                    {"linear_V", "with a linear core", units::Kind::Voltage, "V", linear.output, false, {}}};
+    trace.curves = {{"output_V", "with loop", units::Kind::Voltage, "V", looped.output, false, {}},
+                    {"linear_V", "linear", units::Kind::Voltage, "V", linear.output, false, {}}};
     const auto doubt = [&](const std::string& why) {
         if (!why.empty()) trace.why += (trace.why.empty() ? "" : "; ") + why;
     };
@@ -203,11 +203,10 @@ std::shared_ptr<const Trace> inrushTrace(const TraceContext& context) {
     for (const double current : looped.current) magnetising.push_back(current / turns);
     const auto curve = [](const char* name, const char* label, units::Kind kind, const char* unit,
                           const std::vector<double>& y) { return Curve{name, label, kind, unit, y, false, {}}; };
-    std::vector<Curve> all{
-        curve("source_A", "current from the source", units::Kind::Current, "A", looped.source),
-        curve("magnetising_A", "of that, magnetising", units::Kind::Current, "A", magnetising),
-        curve("source_linear_A", "from the source with a linear core", units::Kind::Current, "A", linear.source),
-        curve("flux_T", "flux density", units::Kind::Flux, "T", looped.flux)};
+    std::vector<Curve> all{curve("source_A", "source", units::Kind::Current, "A", looped.source),
+                           curve("magnetising_A", "magnetising", units::Kind::Current, "A", magnetising),
+                           curve("source_linear_A", "source, linear", units::Kind::Current, "A", linear.source),
+                           curve("flux_T", "flux density", units::Kind::Flux, "T", looped.flux)};
     all.insert(all.end(), trace.curves.begin(), trace.curves.end());
     trace.curves = std::move(all);
     return shared(std::move(trace));
