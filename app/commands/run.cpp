@@ -16,15 +16,16 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 9> verbs{{{"figures", figures},
-                                      {"traces", traces},
-                                      {"write", write},
-                                      {"pair", pair},
-                                      {"picture", picture},
-                                      {"revisions", revisions},
-                                      {"field", field},
-                                      {"replay", nullptr, replayed},
-                                      {"winders", winders}}};
+constexpr std::array<Named, 10> verbs{{{"figures", figures},
+                                       {"traces", traces},
+                                       {"write", write},
+                                       {"pair", pair},
+                                       {"picture", picture},
+                                       {"revisions", revisions},
+                                       {"field", field},
+                                       {"lot", lot},
+                                       {"replay", nullptr, replayed},
+                                       {"winders", winders}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -68,6 +69,14 @@ constexpr const char* help =
     "    --variant PART-NUMBER --of N    another part number with the same coil; --note what is different\n"
     "    --check [--of N]                before a repeat order: each material, and what stands in for it\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
+    "coilwright lot F.csv --from ALLOY --name NAME --to F.json\n"
+    "                                    a lot of sheets measured in a test frame, fitted as an alloy of the shop's "
+    "own\n"
+    "    --table F.csv                   the points with the fit over them\n"
+    "                                    columns field_A_per_m,flux_T, or current_A or voltage_V with inductance_H "
+    "and\n"
+    "                                    lines \"# turns: N\", path_m, section_m2, frequency_Hz; thickness_m,\n"
+    "                                    coercivity_A_per_m and remanence_T where they are known\n"
     "coilwright --help | --version\n"
     "\n"
     "Exit status: 0, or 2 with one sentence on standard error; replay: 1 for what it found.\n"
@@ -90,7 +99,7 @@ Judgement result(const std::vector<std::string>& arguments) {
     if (arguments.size() == 1 && arguments.front() == "--help") return {help};
     if (arguments.size() == 1 && arguments.front() == "--version") return {programName() + "\n"};
     throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                                       "figures, traces, write, pair, picture, revisions, field, replay, winders, "
+                                       "figures, traces, write, pair, picture, revisions, field, lot, replay, winders, "
                                        "--help, --version, or one design to open"});
 }
 

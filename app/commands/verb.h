@@ -22,6 +22,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string pair(const std::vector<std::string>& typed);
 [[nodiscard]] std::string revisions(const std::vector<std::string>& typed);
 [[nodiscard]] std::string field(const std::vector<std::string>& typed);
+[[nodiscard]] std::string lot(const std::vector<std::string>& typed);
 [[nodiscard]] std::string winders(const std::vector<std::string>& typed);
 
 /// What a verb that judges found: the exit status is 0 if `same`, else 1.

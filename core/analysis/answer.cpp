@@ -84,7 +84,10 @@ void addTraces(Pipeline& pipeline, const design::Design& design, const Question&
     const bool wait = question.quick && previous != nullptr && previous->hookUp == hookUp.name;
     std::optional<LargeSignal> large;
     if (!wait && drivesCore(solved)) large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
-    const TraceContext context{design, solved, pipeline.stages(), frequencies, large ? &*large : nullptr};
+    std::optional<CoreNetwork> inTime;
+    if (large && large->hasCore() && !pipeline.stopped()) inTime.emplace(large->inTime());
+    const TraceContext context{
+        design, solved, pipeline.stages(), frequencies, large ? &*large : nullptr, inTime ? &*inTime : nullptr};
     const auto& table = traceTable();
     std::vector<std::shared_ptr<const Trace>> made(table.size());
     network::inParallel(table.size(), [&](std::size_t k) {

@@ -49,10 +49,17 @@ CoreView::CoreView(const network::Circuit& circuit, double from, double to, cons
 }
 
 CoreView::Seen CoreView::at(double frequency) const {
+    const bool carried = sweep_.carries() && frequency >= from_ && frequency <= to_;
+    return carried ? seen(sweep_.value(frequency)) : solvedAt(frequency);
+}
+
+CoreView::Seen CoreView::solvedAt(double frequency) const {
+    return seen(network_.solve(frequency));
+}
+
+CoreView::Seen CoreView::seen(const network::ComplexVector& outputs) const {
     const auto layout = network_.layout();
     const int coil = layout.ports - 1;
-    const bool carried = sweep_.carries() && frequency >= from_ && frequency <= to_;
-    const network::ComplexVector outputs = carried ? sweep_.value(frequency) : network_.solve(frequency);
     Seen seen;
     seen.impedance = outputs(layout.voltage(coil, coil));
     for (int port = 0; port < coil; ++port) seen.atPorts.push_back(outputs(layout.voltage(coil, port)));

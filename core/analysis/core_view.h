@@ -21,8 +21,11 @@ public:
         std::vector<network::Complex> atPorts;  ///< voltage at each port of the hook-up for an ampere in the turn, ohm
     };
     [[nodiscard]] Seen at(double frequency) const;
+    /// Solved at this frequency, never carried.
+    [[nodiscard]] Seen solvedAt(double frequency) const;
 
 private:
+    [[nodiscard]] Seen seen(const network::ComplexVector& outputs) const;
     network::Prepared network_;
     network::Sweep sweep_;
     double from_ = 0, to_ = 0;

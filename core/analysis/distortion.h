@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "analysis/core_in_time.h"
 #include "analysis/core_view.h"
 #include "analysis/harmonic_balance.h"
 #include "analysis/stages.h"
@@ -50,6 +51,9 @@ public:
     [[nodiscard]] Driven at(const Linear& linear, double emf, const Cycle* start = nullptr) const;
     /// Source EMF, V rms, that makes a level where the brief counts levels, in the linear network.
     [[nodiscard]] static double emfForLevel(const Linear& linear, double dbu);
+    [[nodiscard]] bool hasCore() const noexcept { return !stages_.core->blocks.empty() && stages_.core->area > 0; }
+    /// The network without the core's static inductance, for stepping in time. Made anew at each call.
+    [[nodiscard]] CoreNetwork inTime() const;
     /// From here on as with a demagnetised core and no direct current.
     void demagnetise();
     /// Least eddy corner of the stack's sheets, Hz: above, a static loop is short.
@@ -61,6 +65,7 @@ public:
     [[nodiscard]] int observed() const noexcept { return observed_; }
 
 private:
+    [[nodiscard]] AroundCore around(double frequency) const;
     const Solved& solved_;
     const Answer::Stages& stages_;
     design::LevelAt levelAt_;

@@ -11,18 +11,29 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-/// Adds the frequencies between two that straight lines need, each with its value.
-void refine(const std::function<double(double)>& real, double f0, double y0, double f1, double y1, double tolerance,
-            int depth, std::vector<double>& f, std::vector<double>& y) {
-    const double middle = (f0 + f1) / 2, value = real(middle);
-    if (depth > 0 && std::abs(value - (y0 + y1) / 2) > tolerance) {
-        refine(real, f0, y0, middle, value, tolerance, depth - 1, f, y);
-        refine(real, middle, value, f1, y1, tolerance, depth - 1, f, y);
-        return;
+/// What is integrated with sin(w t): Re H / w, told by Re H.
+struct Place {
+    double w, real;
+    [[nodiscard]] double value() const { return real / w; }
+};
+
+/// integral of cos, u^2 cos and u sin of theta u from -1 to 1.
+struct Moments {
+    double even, square, odd;
+    explicit Moments(double theta) {
+        const double s = theta * theta;
+        if (theta < 0.3) {  // to 1e-9
+            even = 2 * (1 - s / 6 * (1 - s / 20 * (1 - s / 42)));
+            square = 2 * (1.0 / 3 - s / 10 + s * s / 168 - s * s * s / 6480);
+            odd = 2 * theta * (1.0 / 3 - s / 30 + s * s / 840 - s * s * s / 45360);
+            return;
+        }
+        const double sine = std::sin(theta), cosine = std::cos(theta);
+        even = 2 * sine / theta;
+        odd = 2 * (sine / theta - cosine) / theta;
+        square = even - 2 * odd / theta;
     }
-    f.insert(f.end(), {middle, f1});
-    y.insert(y.end(), {value, y1});
-}
+};
 
 }  // namespace
 
@@ -47,43 +58,58 @@ double sineIntegral(double x, double sine, double cosine) noexcept {
 }
 
 StepResponse::StepResponse(const std::function<double(double)>& real, double lowest, double highest, double tolerance) {
-    constexpr int perDecade = 12, beyond = 5;
-    std::vector<double> f{lowest}, y{real(lowest)};
+    constexpr int perDecade = 12, deepest = 10;
+    constexpr double beyond = 100;
+    const double top = real(highest);
+    const auto at = [&](double f) {
+        return Place{2 * pi * f, f > highest ? top * (highest / f) * (highest / f) : real(f)};
+    };
+    const Place first = at(lowest);
+    const double low = first.w;
+    square_ = (real(2 * lowest) - first.real) / (3 * low * low);
+    constant_ = first.real - square_ * low * low;
+    lowest_ = low;
+    double greatest = std::abs(first.real);
+    const std::function<void(const Place&, const Place&, const Place&, int)> add =
+        [&](const Place& from, const Place& middle, const Place& to, int depth) {
+            const double half = (to.w - from.w) / 2;
+            const double slope = (to.value() - from.value()) / 2;
+            const double bend = (to.value() + from.value()) / 2 - middle.value();
+            const auto off = [&](const Place& place, double side) {
+                return std::abs(place.value() - (middle.value() + side * (slope / 2) + bend / 4)) * place.w;
+            };
+            const Place before = at((from.w + middle.w) / 4 / pi), after = at((middle.w + to.w) / 4 / pi);
+            if (depth > 0 && std::max(off(before, -1), off(after, 1)) > tolerance / 2 * std::max(greatest, 1e-12)) {
+                add(from, before, middle, depth - 1);
+                add(middle, after, to, depth - 1);
+                return;
+            }
+            pieces_.push_back({middle.w, half, half * middle.value(), half * slope, half * bend});
+        };
     const double ratio = std::pow(10.0, 1.0 / perDecade);
-    double greatest = 0;
-    for (double from = lowest; from < highest * (1 - 1e-9);) {
-        const double to = std::min(from * ratio, highest);
-        const double start = y.back(), end = real(to);
-        greatest = std::max({greatest, std::abs(start), std::abs(end)});
-        refine(real, from, start, to, end, tolerance / 2 * std::max(greatest, 1e-12), 10, f, y);
+    Place from = first;
+    for (double f = lowest; f < beyond * highest * (1 - 1e-9);) {
+        // A piece ends at the highest frequency: there the function has a corner.
+        const double end = f < highest * (1 - 1e-9) ? std::min(f * ratio, highest) : f * ratio;
+        const Place to = at(end);
+        greatest = std::max(greatest, std::abs(to.real));
+        add(from, at((f + end) / 2), to, deepest);
         from = to;
-    }
-    const double square = (real(2 * lowest) - y.front()) / (3 * lowest * lowest);
-    angular_.push_back(0);
-    real_.push_back(y.front() - square * lowest * lowest);
-    for (std::size_t i = 0; i < f.size(); ++i) {
-        angular_.push_back(2 * pi * f[i]);
-        real_.push_back(y[i]);
-    }
-    for (int k = 1; k <= beyond * 4; ++k) {
-        const double stretch = std::pow(10.0, double(k) / (beyond * 4) * 2);
-        angular_.push_back(2 * pi * highest * stretch);
-        real_.push_back(y.back() / (stretch * stretch));
+        f = end;
     }
 }
 
 double StepResponse::at(double time) const {
     if (time <= 0) return 0;
-    // By parts: s = (2/pi) [R Si(w t)] - (2/pi) sum R' [w Si(w t) + cos(w t)/t].
-    double sum = 0, before = 1 / time, integral = 0;
-    for (std::size_t i = 1; i < angular_.size(); ++i) {
-        const double x = angular_[i] * time, sine = std::sin(x), cosine = std::cos(x);
-        integral = sineIntegral(x, sine, cosine);
-        const double now = angular_[i] * integral + cosine / time;
-        sum -= (real_[i] - real_[i - 1]) / (angular_[i] - angular_[i - 1]) * (now - before);
-        before = now;
+    const double x = lowest_ * time, sine = std::sin(x), cosine = std::cos(x);
+    double sum = constant_ * sineIntegral(x, sine, cosine) + square_ * (sine - x * cosine) / (time * time);
+    for (const Piece& piece : pieces_) {
+        const Moments over(piece.half * time);
+        const double phase = piece.middle * time;
+        sum += std::sin(phase) * (piece.value * over.even + piece.bend * over.square) +
+               std::cos(phase) * piece.slope * over.odd;
     }
-    return 2 / pi * (real_.back() * integral + sum);
+    return 2 / pi * sum;
 }
 
 std::vector<double> squareResponse(const std::function<std::complex<double>(double)>& transfer, double frequency,

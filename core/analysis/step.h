@@ -12,10 +12,10 @@ namespace analysis {
 ///
 ///     s(t) = (2/pi) integral_0^infinity Re H(w) sin(w t) / w dw
 ///
-/// (any text on Fourier integrals). Re H is taken as straight between frequencies, set as close as half of
-/// `tolerance` wants, and the integral of each piece is exact (sine integral by M. Abramowitz and I. Stegun,
-/// Handbook of Mathematical Functions, 5.2.38/39, from memory, error below 1e-6). Below the lowest frequency Re H
-/// goes as a constant and a square; above the highest it falls with 1/f^2: right for times from some 1/(3 highest).
+/// (any text on Fourier integrals). Re H / w is taken as parabolas between frequencies, set as close as half of
+/// `tolerance` wants, and the integral of each piece is exact (L. N. G. Filon, Proc. Royal Soc. Edinburgh 49, 1928,
+/// from memory). Below the lowest frequency Re H goes as a constant and a square; above the highest it falls with
+/// 1/f^2: right for times from some 1/(3 highest).
 class StepResponse {
 public:
     /// `real`: Re H at a frequency, Hz.
@@ -23,8 +23,13 @@ public:
     [[nodiscard]] double at(double time) const;
 
 private:
-    std::vector<double> angular_;  // rad/s
-    std::vector<double> real_;
+    /// value + slope u + bend u^2 with u from -1 to 1 between middle -+ half, rad/s; times `half`.
+    struct Piece {
+        double middle, half, value, slope, bend;
+    };
+    std::vector<Piece> pieces_;
+    double lowest_ = 0;                 // rad/s
+    double constant_ = 0, square_ = 0;  // of Re H below it
 };
 
 /// One period of the steady response to a square wave between -1 and 1, at `count` equal steps: the sum of odd
@@ -32,7 +37,8 @@ private:
 [[nodiscard]] std::vector<double> squareResponse(const std::function<std::complex<double>(double)>& transfer,
                                                  double frequency, double highest, int count);
 
-/// Si(x) = integral_0^x sin(t)/t dt, x >= 0; `sine`, `cosine` of x.
+/// Si(x) = integral_0^x sin(t)/t dt, x >= 0; `sine`, `cosine` of x. M. Abramowitz and I. Stegun, Handbook of
+/// Mathematical Functions, 5.2.38/39 (from memory), error below 1e-6.
 [[nodiscard]] double sineIntegral(double x, double sine, double cosine) noexcept;
 
 }  // namespace analysis

@@ -9,7 +9,7 @@ namespace analysis {
 namespace {
 
 constexpr const char* timeSource =
-    "inverse transform of the linear network's response from source EMF, straight between frequencies (0.1 %); small "
+    "inverse transform of the linear network's response from source EMF, parabolas between frequencies (0.1 %); small "
     "signal, nothing above 1 MHz";
 
 std::vector<std::string> portsOf(const TraceContext& context) {

@@ -23,7 +23,11 @@ const std::vector<TraceEntry>& traceTable() {
         {{"inductance_level", "Inductance at 20 Hz", Kind::Inductance}, inductanceLevelTrace, true},
         {{"bh_loop", "Loop of the core at 20 Hz", Kind::Flux}, loopTrace, true},
         {{"step", "Step", Kind::Voltage}, stepTrace, true},
-        {{"square", "Square wave", Kind::Voltage}, squareTrace, true}};
+        {{"square", "Square wave", Kind::Voltage}, squareTrace, true},
+        {{"step_core", "Step with the core's loop", Kind::Voltage}, coreStepTrace, true},
+        {{"square_core", "Square wave of 20 Hz with the core's loop", Kind::Voltage}, coreSquareTrace, true},
+        {{"burst", "Tone burst of 20 Hz", Kind::Voltage}, burstTrace, true},
+        {{"inrush", "Inrush after a level jump at 20 Hz", Kind::Current}, inrushTrace, true}};
     return table;
 }
 

@@ -7,13 +7,15 @@
 namespace analysis {
 
 class LargeSignal;
+class CoreNetwork;
 
 struct TraceContext {
     const design::Design& design;
     const Solved& solved;
     const Answer::Stages& stages;
     const std::vector<double>& frequencies;
-    const LargeSignal* large = nullptr;  ///< null: no drive that goes through the core
+    const LargeSignal* large = nullptr;   ///< null: no drive that goes through the core
+    const CoreNetwork* inTime = nullptr;  ///< null likewise
 };
 using TraceMaker = std::shared_ptr<const Trace> (*)(const TraceContext&);
 struct TraceEntry {
@@ -46,5 +48,9 @@ struct TraceEntry {
 [[nodiscard]] std::shared_ptr<const Trace> loopTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> stepTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> squareTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> coreStepTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> coreSquareTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> burstTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> inrushTrace(const TraceContext& context);
 
 }  // namespace analysis

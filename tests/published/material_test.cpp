@@ -6,6 +6,7 @@
 #include <ostream>
 #include <string>
 
+#include "magnetics/saturation.h"
 #include "read_resources.h"
 
 namespace {
@@ -54,6 +55,23 @@ INSTANTIATE_TEST_SUITE_P(A753, PublishedNickelIron,
                          testing::Values(NickelIron{"nickel-50", 0, 6000, 50000, 0.075, 8250},        // alloy 2
                                          NickelIron{"nickel-80", 35000, 42000, 175000, 0.025, 8740},  // alloy 4, 4 % Mo
                                          NickelIron{"nickel-80-high", 35000, 42000, 175000, 0.025, 8770}));  // 5 % Mo
+
+/// Least magnetic polarisation of sheet in a peak field, T: IEC 60404-8-7, conventional grain-oriented grades (1.75 T
+/// at 800 A/m), and IEC 60404-8-4, non-oriented grades of high silicon (1.49, 1.60, 1.70 T at 2.5, 5 and 10 kA/m). From
+/// memory: the texts that could be read show no tables. ASTM A876 and A677 grade by loss alone in what was seen.
+TEST(PublishedAlloys, SiliconSteelsKeepTheLeastPolarisationOfIec60404) {
+    const auto polarisation = [](const char* key, double field) {
+        magnetics::StackBlock block;
+        block.initialPermeability = alloyOf(key).initialPermeability;
+        block.saturation = alloyOf(key).saturation;
+        block.curve = alloyOf(key).curve;
+        return magnetics::fluxAtField(block, field) - mu0 * field;
+    };
+    EXPECT_GE(polarisation("silicon-oriented", 800), 1.75);
+    EXPECT_GE(polarisation("silicon-non-oriented", 2500), 1.49);
+    EXPECT_GE(polarisation("silicon-non-oriented", 5000), 1.60);
+    EXPECT_GE(polarisation("silicon-non-oriented", 10000), 1.70);
+}
 
 TEST(PublishedAlloys, AnOlderAnnealMissesA753AndSaysSo) {
     const auto& alloy = alloyOf("nickel-80-standard");

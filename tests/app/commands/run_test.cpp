@@ -64,10 +64,10 @@ TEST_F(RunTest, TheWindowIsMeantWithoutAVerb) {
 }
 
 TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
-    expectRefused(
-        {"figurs", "a"},
-        "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, replay, "
-        "winders, --help, --version, or one design to open.");
+    expectRefused({"figurs", "a"},
+                  "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, "
+                  "lot, replay, "
+                  "winders, --help, --version, or one design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
@@ -132,8 +132,34 @@ TEST_F(RunTest, TracesAreWrittenWithTheAgreedColumns) {
               "frequency_Hz,level_dBu,thd_percent,h2_dB,h3_dB,h4_dB,h5_dB,h6_dB,h7_dB");
     EXPECT_EQ(written("a/b/distortion.csv").size(), 401U);
     EXPECT_EQ(written("a/b/step.csv").front(), "time_s,output");
+    EXPECT_EQ(written("a/b/step_core.csv").front(), "time_s,output_V,linear_V");
+    EXPECT_EQ(written("a/b/square_core.csv").front(), "time_s,output_V,linear_V");
+    EXPECT_EQ(written("a/b/burst.csv").front(), "time_s,output_V,linear_V");
+    EXPECT_EQ(written("a/b/inrush.csv").front(),
+              "time_s,source_A,magnetising_A,source_linear_A,flux_T,output_V,linear_V");
     EXPECT_EQ(written("a/b/bh_loop.csv").front(), "field_A_per_m,falling_T,rising_T");
     EXPECT_EQ(written("a/b/inductance_level.csv").front(), "level_dBu,inductance_H,peak_flux_T");
+}
+
+TEST_F(RunTest, ALotOfSheetsBecomesAnAlloy) {
+    std::ofstream table(in("lot.csv"));
+    table << "field_A_per_m,flux_T\n";
+    for (const char* row : {"0.1,0.0007", "0.3,0.0024", "1,0.0115", "3,0.08", "5,0.25", "10,0.65", "30,1.1", "100,1.35",
+                            "300,1.45", "1000,1.5"})
+        table << row << '\n';
+    table.close();
+    const Result result = run({"lot", in("lot.csv"), "--from", "nickel-50", "--name", "Lot 7, 48 %", "--to",
+                               in("alloys.json"), "--table", in("fit.csv")});
+    ASSERT_EQ(result.code, 0) << result.err;
+    EXPECT_TRUE(result.out.starts_with("lot-7-48 in ")) << result.out;
+    EXPECT_EQ(written("fit.csv").size(), 11U);
+    EXPECT_NE(exchange::readFile(in("alloys.json")).find("\"Lot 7, 48 %\""), std::string::npos);
+    expectRefused({"lot", in("lot.csv"), "--from", "nickel-50", "--to", in("x.json")},
+                  "command line: --name: found nothing; allowed is a name for the lot, as \"Lot 42\".");
+    const Result unknown = run({"lot", in("lot.csv"), "--from", "tin", "--name", "A", "--to", in("x.json")});
+    EXPECT_EQ(unknown.code, 2);
+    EXPECT_TRUE(unknown.err.starts_with("command line: --from: found \"tin\"; allowed is an alloy of the catalog: "))
+        << unknown.err;
 }
 
 TEST_F(RunTest, TracesAtAskedFrequencies) {

@@ -90,6 +90,31 @@ std::vector<double> followed(const CoreLoop& loop, CoreLoop::Memory& memory, con
     return fluxes;
 }
 
+/// The path round with a place halfway along each step, the way from its end to its beginning first.
+std::vector<double> halved(const std::vector<double>& fields) {
+    std::vector<double> all;
+    all.reserve(2 * fields.size());
+    double before = fields.back();
+    for (const double field : fields) {
+        all.push_back((before + field) / 2);
+        all.push_back(field);
+        before = field;
+    }
+    return all;
+}
+
+/// Area of a closed path; one that seems to be less than `least` is looked at again with steps halved, as straight
+/// lines between places miss a part. Where a gap spreads the knee over a large field, steps even in asinh are wide.
+double closedArea(const CoreLoop& loop, CoreLoop::Memory& memory, std::vector<double> field, std::vector<double> flux,
+                  double least) {
+    constexpr int mostHalvings = 8;
+    for (int k = 0; k < mostHalvings && magnetics::loopArea(field, flux) < least; ++k) {
+        field = halved(field);
+        flux = followed(loop, memory, field);
+    }
+    return magnetics::loopArea(field, flux);
+}
+
 /// One stack driven with one wave for three cycles from a random past.
 void drive(const CoreLoop& loop, const Wave& wave, std::mt19937_64& dice) {
     CoreLoop::Memory memory = loop.atRest();
@@ -100,14 +125,15 @@ void drive(const CoreLoop& loop, const Wave& wave, std::mt19937_64& dice) {
     const std::vector<double> flux = followed(loop, memory, field), again = followed(loop, memory, field);
     const auto [low, high] = std::minmax_element(flux.begin(), flux.end());
     const double slack = 1e-9 * std::max(std::abs(*low), std::abs(*high));
-    double chords = 0;  // twice what straight lines between the points may miss
+    double chords = 0;  // of all steps, as they are at first
     for (std::size_t i = 0; i < flux.size(); ++i) {
         ASSERT_TRUE(std::isfinite(flux[i]));
         ASSERT_NEAR(again[i], flux[i], slack) << "the loop does not close";
         if (i > 0) chords += std::abs((field[i] - field[i - 1]) * (flux[i] - flux[i - 1]));
     }
     const auto [left, right] = std::minmax_element(field.begin(), field.end());
-    EXPECT_GE(magnetics::loopArea(field, flux), -1e-4 * chords - slack * (*right - *left));
+    const double least = -1e-4 * chords - slack * (*right - *left);
+    EXPECT_GE(closedArea(loop, memory, field, again, least), least);
 }
 
 TEST(RandomDrives, StayFiniteLoseEnergyAndClose) {
