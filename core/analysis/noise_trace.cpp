@@ -18,6 +18,16 @@ std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
         figure.y.push_back(view->figure(f));
     }
     trace.curves = {density, figure};
+    // Further ports, each as quiet as what hangs on it.
+    const auto& ports = context.solved.network.circuit().ports;
+    for (int p = 0; p < static_cast<int>(ports.size()); ++p) {
+        if (p == context.solved.driven() || p == context.solved.observed()) continue;
+        const std::string& name = ports[static_cast<std::size_t>(p)].name;
+        trace.ports.push_back(name);
+        Curve other{name + "_V_per_rtHz", "noise at " + name, density.kind, density.unit, {}, true, {}};
+        for (const double f : context.frequencies) other.y.push_back(view->densityAt(p, f));
+        trace.curves.push_back(std::move(other));
+    }
     return std::make_shared<const Trace>(std::move(trace));
 }
 

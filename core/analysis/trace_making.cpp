@@ -23,7 +23,8 @@ const std::vector<TraceEntry>& traceTable() {
         {{"inductance_level", "Inductance at 20 Hz", Kind::Inductance}, inductanceLevelTrace, true},
         {{"bh_loop", "Loop of the core at 20 Hz", Kind::Flux}, loopTrace, true},
         {{"step", "Step", Kind::Voltage}, stepTrace, true},
-        {{"square", "Square wave", Kind::Voltage}, squareTrace, true}};
+        {{"square", "Square wave", Kind::Voltage}, squareTrace, true},
+        {{"phantom_on", "Phantom supply switched on", Kind::Voltage}, phantomTrace, true}};
     return table;
 }
 

@@ -46,5 +46,6 @@ struct TraceEntry {
 [[nodiscard]] std::shared_ptr<const Trace> loopTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> stepTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> squareTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> phantomTrace(const TraceContext& context);
 
 }  // namespace analysis
