@@ -11,7 +11,7 @@ std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
     const auto view = NoiseView::of(context.design, context.solved);
     if (!view) return nullptr;
     Trace trace = startTrace(context, "noise", view->ports(), view->source());
-    Curve density{"output_V_per_rtHz", "output noise", units::Kind::Voltage, "V/rtHz", {}, true, {}};
+    Curve density{"output_V_per_rtHz", "output noise", units::Kind::VoltageNoise, "V/rtHz", {}, true, {}};
     Curve figure{"noise_figure_dB", "noise figure", units::Kind::Decibel, "dB", {}, false, {}};
     for (const double f : context.frequencies) {
         density.y.push_back(view->density(f));
