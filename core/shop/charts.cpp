@@ -78,7 +78,7 @@ std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer
         charts.push_back(std::move(chart));
     }
     if (const analysis::Trace* trace = answer.trace("balance")) {
-        Chart chart = started(*trace, "Common-mode rejection, as far as it can be known: 80 dB");
+        Chart chart = started(*trace, "Common-mode rejection (known to 80 dB)");
         chart.left = {"rejection", "dB", false, false};
         addLines(chart, *trace, "dB", false, false);
         for (ChartLine& line : chart.lines)
