@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright figures DESIGN [--json [--layers]] [--hook-up NAME]
+// coilwright figures DESIGN [--json [--layers]] [--shields] [--hook-up NAME]
 #include <algorithm>
 #include <cmath>
 
 #include "analysis/answer.h"
 #include "analysis/most_rejection.h"
+#include "analysis/shield_cost.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
 #include "exchange/figures_json.h"
@@ -64,15 +65,36 @@ std::string asText(const Opened& opened, const analysis::Answer& answer) {
     return text;
 }
 
+/// The design with and without each of its shields, side by side.
+std::string shieldsText(const Opened& opened, const analysis::AnswerPtr& answer) {
+    const auto rows = analysis::table(analysis::shieldCosts(*opened.design, opened.shop, answer));
+    std::vector<std::size_t> widths(rows.front().size());
+    for (const auto& row : rows)
+        for (std::size_t k = 0; k < row.size(); ++k) widths[k] = std::max(widths[k], columns(row[k]));
+    std::string text = opened.design->name + ", hook-up " + answer->hookUp + "\n\n";
+    for (const auto& row : rows) {
+        std::string line;
+        for (std::size_t k = 0; k < row.size(); ++k) line += padded(row[k], widths[k] + 2);
+        line.erase(line.find_last_not_of(' ') + 1);
+        text += line + '\n';
+    }
+    return text;
+}
+
 }  // namespace
 
 std::string figures(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--json", "--layers"}, {"--hook-up"}});
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--json", "--layers", "--shields"}, {"--hook-up"}});
     const Opened opened = openDesign(arguments.operands.front());
     analysis::Question question;
     question.hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
     question.everyHookUp = question.hookUp.empty();
+    const bool shields = arguments.flags.contains("--shields");
+    if (shields && arguments.flags.contains("--json"))
+        throw units::BadInput(units::Fault{"command line: --shields", "--json beside it", "one of the two"});
+    if (shields) question.everyHookUp = false;
     const analysis::AnswerPtr answer = analysis::answer(*opened.design, opened.shop, {}, {}, question);
+    if (shields) return shieldsText(opened, answer);
     const bool layers = arguments.flags.contains("--layers");
     if (layers && !arguments.flags.contains("--json"))
         throw units::BadInput(

@@ -33,6 +33,7 @@ constexpr const char* help =
     "coilwright figures DESIGN           every figure, as text\n"
     "    --json                          as JSON, with uncertainty and source\n"
     "    --layers                        with --json: each layer, and the fields between them\n"
+    "    --shields                       with and without each shield, side by side: leakage, capacitance, rejection\n"
     "    --hook-up NAME                  of this hook-up only\n"
     "coilwright traces DESIGN --to DIR   every curve, a CSV file a kind\n"
     "    --hook-up NAME                  of this hook-up instead of the first\n"

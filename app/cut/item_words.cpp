@@ -78,9 +78,9 @@ QString itemSentence(const design::Design& design, design::ItemIndex index) {
 QString itemTip(const Shape& shape, const design::Design& design) {
     if (shape.kind == Shape::Kind::Section) return sectionTip(shape, design);
     if (shape.kind == Shape::Kind::Shield)
-        return QStringLiteral("shield %1\nthickness %2, width %3\nmean turn %4")
+        return QStringLiteral("shield %1\nthickness %2, width %3\nmean turn %4%5")
             .arg(text(shape.name), lengthWords(shape.box.width()), lengthWords(shape.box.height()),
-                 lengthWords(shape.meanTurn));
+                 lengthWords(shape.meanTurn), shape.isFolded() ? QStringLiteral("\nfolded over both ends") : QString());
     return QStringLiteral("insulation: %1\nthickness %2").arg(text(shape.name), lengthWords(shape.box.width()));
 }
 

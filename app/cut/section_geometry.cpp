@@ -61,6 +61,7 @@ std::optional<Shape> shieldShape(const CoilBuild& build, ItemIndex index, const 
             shape.leg = foil.leg;
             shape.chamber = foil.chamber;
             shape.box = foil.box;
+            shape.foldedTo = foil.isFolded() ? foil.foldedTo : foil.box.x0;
             shape.meanTurn = foil.turnLength;
             return shape;
         }
@@ -92,6 +93,7 @@ std::optional<Shape> barrierShape(const CoilBuild& build, const design::Place& p
 void mirror(const CoilBuild& build, Shape& shape) {
     shape.box = drawn(build, shape.leg, shape.box);
     if (shape.leg != 2) return;
+    shape.foldedTo = build.windowWidth - shape.foldedTo;
     shape.startX = build.windowWidth - shape.startX;
     shape.finishX = build.windowWidth - shape.finishX;
 }

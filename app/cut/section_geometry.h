@@ -27,6 +27,8 @@ struct Shape {
     double resistance20 = 0;   ///< DC, ohm
     double meanTurn = 0;       ///< m
     bool random = false;
+    double foldedTo = 0;  ///< of a box shield: where its folded ends stop, x as drawn; its own face: not folded
+    [[nodiscard]] bool isFolded() const { return foldedTo < box.x0 || foldedTo > box.x1; }
     double startX = 0, startY = 0;    ///< where the section's first turn lies
     double finishX = 0, finishY = 0;  ///< where its last turn ends
 };

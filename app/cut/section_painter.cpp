@@ -89,6 +89,18 @@ void paintLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape
     }
 }
 
+/// The ends of a box shield, folded over what lies beneath.
+void paintFolds(const Canvas& canvas, const Shape& shape) {
+    const double heavy = 3;
+    for (const double y : {shape.box.y0, shape.box.y1}) {
+        const QPointF from = canvas.frame.point(shape.foldedTo, y), to = canvas.frame.point(shape.box.middle(), y);
+        const double top = std::round(y == shape.box.y0 ? from.y() - heavy : from.y());
+        const QRectF fold(std::min(from.x(), to.x()), top, std::abs(to.x() - from.x()), heavy);
+        if (const QRectF seen = canvas.seen(fold); !seen.isEmpty())
+            canvas.painter.fillRect(seen, canvas.colour(Token::Foil));
+    }
+}
+
 }  // namespace
 
 bool showsLayers(const Canvas& canvas, const coil::CoilBuild& build, const Shape& shape) {
@@ -122,6 +134,7 @@ void paintShield(const Canvas& canvas, const Shape& shape) {
     auto& p = canvas.painter;
     const QColor copper = canvas.colour(Token::Foil);
     p.fillRect(seen, copper);
+    if (shape.isFolded()) return paintFolds(canvas, shape);
     // Both ends stay open: a small empty square on each.
     const double side = 5;
     for (const double y : {r.top() + side / 2, r.bottom() - side / 2}) {

@@ -88,6 +88,7 @@ void writeShield(FormPen& pen, const design::ItemIndex& at, const design::Shield
     pen.row({namePart(namedPart(Part::Kind::Text, name.path, "name", owner), name, design::renameShield),
              std::move(form), partOf(shield, winding ? "wire" : "thickness", owner, pen.shop)});
     pen.row(shield, owner, {"terminal", "margin_low", "margin_high"});
+    if (!winding) pen.fields(shield, owner, {"over_ends"});
     pen.fields(shield, owner, {"lead_inductance"});
 }
 

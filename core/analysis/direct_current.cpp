@@ -27,8 +27,10 @@ int nodeOfTerminal(const network::Circuit& circuit, const design::HookUp& hookUp
     return network::earth;
 }
 
-/// A phantom supply in a circuit; `swap`: the larger resistor in the other leg.
-network::DirectSupply supplyOf(const design::PhantomFeed& phantom, const Solved& solved, int portIndex, bool swap) {
+}  // namespace
+
+network::DirectSupply phantomSupply(const design::PhantomFeed& phantom, const Solved& solved, int portIndex,
+                                    bool swap) {
     const auto& circuit = solved.network.circuit();
     const auto& port = circuit.ports[static_cast<std::size_t>(portIndex)];
     network::DirectSupply supply;
@@ -43,8 +45,6 @@ network::DirectSupply supplyOf(const design::PhantomFeed& phantom, const Solved&
     }
     return supply;
 }
-
-}  // namespace
 
 DirectState directState(const design::Design& design, const Solved& solved) {
     DirectState state;
@@ -62,7 +62,7 @@ DirectState directState(const design::Design& design, const Solved& solved) {
     state.turns = network::portTurns(circuit, network::ladders(circuit), index);
     const auto larger = [](double a, double b) { return std::abs(b) > std::abs(a) ? b : a; };
     for (const bool swap : {false, true}) {
-        network::DirectSupply service = supplyOf(phantom, solved, index, swap);
+        network::DirectSupply service = phantomSupply(phantom, solved, index, swap);
         network::DirectSupply fault = service;
         service.drains = {{port->plus, phantom.current / 2}, {port->minus, phantom.current / 2}};
         state.phantom = larger(state.phantom, network::directAmpereTurns(circuit, service));

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "analysis/stages.h"
+#include "network/direct_current.h"
 
 namespace analysis {
 
@@ -24,6 +25,9 @@ struct DirectState {
     double turns = 0;     ///< between the legs of the fed port
     [[nodiscard]] double inService() const noexcept { return byDesign + phantom; }
 };
+/// A phantom supply into a fed port of a circuit; `swap`: the larger resistor in the other leg.
+[[nodiscard]] network::DirectSupply phantomSupply(const design::PhantomFeed& phantom, const Solved& solved, int port,
+                                                  bool swap);
 [[nodiscard]] DirectState directState(const design::Design& design, const Solved& solved);
 
 /// Direct field in service, A/m of N I / l.

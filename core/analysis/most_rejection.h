@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// How much rejection can be known at all.
+// How much rejection and cancelling can be known at all.
 #pragma once
 
 #include <string_view>
@@ -17,8 +17,13 @@ inline constexpr double mostRejection = 80;  // dB
     return figure.starts_with("rejection") || figure.starts_with("output_balance");
 }
 
+/// No two legs and no field are so equal that more than this of a hum cancels: shown as "over 40 dB" (common practice,
+/// no source).
+inline constexpr double mostHumCancelled = 40;  // dB
+
 /// Whether the figure says only that there is more than its value.
 [[nodiscard]] inline bool isOverMost(const units::Figure& figure) noexcept {
+    if (figure.name.starts_with("hum_cancelled")) return figure.value >= mostHumCancelled;
     return isRejection(figure.name) && figure.value >= mostRejection;
 }
 

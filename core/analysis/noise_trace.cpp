@@ -11,13 +11,23 @@ std::shared_ptr<const Trace> noiseTrace(const TraceContext& context) {
     const auto view = NoiseView::of(context.design, context.solved);
     if (!view) return nullptr;
     Trace trace = startTrace(context, "noise", view->ports(), view->source());
-    Curve density{"output_V_per_rtHz", "output noise", units::Kind::Voltage, "V/rtHz", {}, true, {}};
+    Curve density{"output_V_per_rtHz", "output noise", units::Kind::VoltageNoise, "V/rtHz", {}, true, {}};
     Curve figure{"noise_figure_dB", "noise figure", units::Kind::Decibel, "dB", {}, false, {}};
     for (const double f : context.frequencies) {
         density.y.push_back(view->density(f));
         figure.y.push_back(view->figure(f));
     }
     trace.curves = {density, figure};
+    // Further ports, each as quiet as what hangs on it.
+    const auto& ports = context.solved.network.circuit().ports;
+    for (int p = 0; p < static_cast<int>(ports.size()); ++p) {
+        if (p == context.solved.driven() || p == context.solved.observed()) continue;
+        const std::string& name = ports[static_cast<std::size_t>(p)].name;
+        trace.ports.push_back(name);
+        Curve other{name + "_V_per_rtHz", "noise at " + name, density.kind, density.unit, {}, true, {}};
+        for (const double f : context.frequencies) other.y.push_back(view->densityAt(p, f));
+        trace.curves.push_back(std::move(other));
+    }
     return std::make_shared<const Trace>(std::move(trace));
 }
 

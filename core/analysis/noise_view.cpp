@@ -14,8 +14,8 @@ const network::CircuitPort& portOf(const network::Circuit& c, int index) {
     return c.ports[static_cast<std::size_t>(index)];
 }
 
-Amplifier amplifierOf(const Solved& solved) {
-    const auto& name = portOf(solved.network.circuit(), solved.observed()).name;
+Amplifier amplifierOf(const Solved& solved, int port) {
+    const auto& name = portOf(solved.network.circuit(), port).name;
     for (const auto& use : solved.hookUp.ports)
         if (use.port == name) return {use.amplifierVoltageNoise, use.amplifierCurrentNoise};
     return {};
@@ -26,12 +26,17 @@ Amplifier amplifierOf(const Solved& solved) {
 std::optional<NoiseView> NoiseView::of(const design::Design& design, const Solved& solved) {
     const int driven = solved.driven(), observed = solved.observed();
     if (driven < 0 || observed < 0 || portOf(solved.network.circuit(), driven).common) return {};
-    return NoiseView(solved, design.conditions.temperature + 273.15, amplifierOf(solved));
+    return NoiseView(solved, design.conditions.temperature + 273.15, amplifierOf(solved, observed));
 }
 
 double NoiseView::density(double frequency) const {
     const int at = solved_->network.layout().totalImpedance(solved_->observed());
     return outputNoise(solved_->at(frequency, at), kelvin_, amplifier_);
+}
+
+double NoiseView::densityAt(int port, double frequency) const {
+    const int at = solved_->network.layout().totalImpedance(port);
+    return outputNoise(solved_->at(frequency, at), kelvin_, amplifierOf(*solved_, port));
 }
 
 double NoiseView::figure(double frequency) const {

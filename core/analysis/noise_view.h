@@ -17,6 +17,8 @@ public:
 
     /// Noise density at the observed terminals, V/sqrt(Hz), with the amplifier there.
     [[nodiscard]] double density(double frequency) const;
+    /// The same at another port, by its index in the circuit, with the amplifier that is said to be there.
+    [[nodiscard]] double densityAt(int port, double frequency) const;
     /// Noise figure against the driven port's own resistance, dB; not a number where the source has none.
     [[nodiscard]] double figure(double frequency) const;
     /// The same with the source replaced by each of these resistances. The source of the hook-up must have impedance.

@@ -27,7 +27,8 @@ const std::vector<TraceEntry>& traceTable() {
         {{"step_core", "Step with the core's loop", Kind::Voltage}, coreStepTrace, true},
         {{"square_core", "Square wave of 20 Hz with the core's loop", Kind::Voltage}, coreSquareTrace, true},
         {{"burst", "Tone burst of 20 Hz", Kind::Voltage}, burstTrace, true},
-        {{"inrush", "Inrush after a level jump at 20 Hz", Kind::Current}, inrushTrace, true}};
+        {{"inrush", "Inrush after a level jump at 20 Hz", Kind::Current}, inrushTrace, true},
+        {{"phantom_on", "Phantom supply switched on", Kind::Voltage}, phantomTrace, true}};
     return table;
 }
 

@@ -52,5 +52,6 @@ struct TraceEntry {
 [[nodiscard]] std::shared_ptr<const Trace> coreSquareTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> burstTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> inrushTrace(const TraceContext& context);
+[[nodiscard]] std::shared_ptr<const Trace> phantomTrace(const TraceContext& context);
 
 }  // namespace analysis

@@ -52,7 +52,7 @@ ChamberWinder::ChamberWinder(const design::Design& design, const catalog::Catalo
 
 void ChamberWinder::wind(const Box& room) {
     fill_.room = room;
-    cursor_ = room.x0;
+    cursor_ = shielded_ = room.x0;
     for (std::size_t i = 0; i < place_.order.size(); ++i) {
         index_.item = static_cast<int>(i);
         const auto& item = place_.order[i];
@@ -107,8 +107,13 @@ void ChamberWinder::lay(const design::Shield& shield) {
     if (room.width() <= 0) problem("shield " + shield.name + " has no width left between its margins");
     foil.box = {cursor_, cursor_ + thickness, room.low, std::max(room.low, room.high)};
     foil.turnLength = turnAt(foil.box.middle());
+    if (shield.overEnds && !foil.winding) {
+        foil.foldedTo = shielded_;
+        area_ += 2 * thickness * (cursor_ - shielded_);
+    }
     build_.foils.push_back(foil);
     cursor_ += thickness;
+    shielded_ = cursor_;
     area_ += thickness * foil.box.height();
 }
 

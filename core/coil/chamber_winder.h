@@ -58,6 +58,7 @@ private:
     design::ItemIndex index_;
     ChamberFill fill_;
     double cursor_ = 0;
+    double shielded_ = 0;      // outer face of the last shield, or the bobbin's wall
     double extraMaximum_ = 0;  // what the wire's greatest overall diameter would add
     double area_ = 0;
 };

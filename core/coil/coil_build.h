@@ -58,9 +58,11 @@ struct Foil {
     int leg = 1, chamber = 1;
     Box box;
     double turnLength = 0;
+    double foldedTo = 0;  ///< where its ends, folded inward, stop, x; 0: they are not folded
     bool winding = false;
     Conductor conductor;
     bool operator==(const Foil&) const = default;
+    [[nodiscard]] bool isFolded() const noexcept { return foldedTo > 0 && foldedTo < box.x0; }
 };
 
 /// A sheet of insulation in place: barrier, interlayer paper, bobbin wall or flange.

@@ -2,8 +2,10 @@
 // Faults of what is wound.
 #include <cmath>
 #include <set>
+#include <tuple>
 
 #include "design/inspection.h"
+#include "units/joined.h"
 
 namespace design {
 
@@ -74,6 +76,29 @@ void checkShield(const Inspection& in, const Shield& s, const std::string& at) {
     in.terminal(at + "/terminal", s.terminal);
 }
 
+/// A foil folded over the ends of sections needs room for itself there.
+void checkFolded(const Inspection& in, const Place& place, std::size_t index, const std::string& at) {
+    const Shield& shield = *place.order[index].shield();
+    if (!shield.overEnds) return;
+    if (shield.form != ShieldForm::Foil)
+        return in.fault(at + "/over_ends", "true of an open winding", "true of a foil only");
+    bool covers = false;
+    while (index-- > 0 && !place.order[index].shield()) {
+        const Section* s = place.order[index].section();
+        if (s == nullptr) continue;
+        covers = true;
+        for (const auto& [own, foil, end] : {std::tuple{s->marginLow.value, shield.marginLow.value, "low"},
+                                             {s->marginHigh.value, shield.marginHigh.value, "high"}})
+            if (own <= foil + shield.thickness)
+                in.fault(
+                    at + "/over_ends",
+                    units::joined({s->label(), " with a margin of ", Inspection::length(own), " at its ", end, " end"}),
+                    "sections beneath with margins above the foil's own and its thickness, " +
+                        Inspection::length(foil + shield.thickness));
+    }
+    if (!covers) in.fault(at + "/over_ends", "no section between it and the shield further in", "a section to cover");
+}
+
 /// Goes through one place and reports doubled names of sections and shields across the whole coil.
 void checkItems(const Inspection& in, std::size_t p, std::set<std::string>& labels, std::set<std::string>& shields) {
     const Place& place = in.design.coil[p];
@@ -88,6 +113,7 @@ void checkItems(const Inspection& in, std::size_t p, std::set<std::string>& labe
         }
         if (const Shield* s = place.order[i].shield()) {
             checkShield(in, *s, at + "/shield");
+            checkFolded(in, place, i, at + "/shield");
             checkMargins(in, place, *s, at + "/shield");
             if (!shields.insert(s->name).second)
                 in.fault(at + "/shield/name", Inspection::quoted(s->name) + " a second time",

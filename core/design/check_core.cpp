@@ -6,6 +6,7 @@
 #include "catalog/entry_check.h"
 #include "design/inspection.h"
 #include "design/walk.h"
+#include "units/joined.h"
 
 namespace design {
 
@@ -79,6 +80,31 @@ void checkStack(const Inspection& in) {
         in.fault("/core/stack", "shares that add up to " + units::shortest(sum), "shares that add up to 1");
 }
 
+/// Cans go round the core, one round the other. Spheres stand in for them: the least that encloses the core is its
+/// space diagonal.
+void checkCans(const Inspection& in) {
+    const auto& core = in.design.core;
+    double inside = 0;
+    std::string what = "the core";
+    if (const auto* sheet = in.part(core.sheet)) {
+        const bool shell = core.kind == CoreKind::Shell;
+        const double width = sheet->tongue + (shell ? 2 : 1) * (sheet->windowWidth + sheet->outerLeg);
+        const double diagonal = std::hypot(width, sheet->windowHeight + 2 * sheet->yoke, core.height.value);
+        inside = std::ceil(diagonal * 1e5) / 1e5;  // to be read
+    }
+    for (std::size_t i = 0; i < core.cans.size(); ++i) {
+        const ScreenCan& can = core.cans[i];
+        const std::string at = "/core" + Inspection::at("cans", i);
+        const double least = inside + 2 * can.thickness;
+        if (can.diameter < least * (1 - 1e-9))
+            in.fault(at + "/diameter", Inspection::length(can.diameter),
+                     units::joined({"at least ", Inspection::length(least), ": ", what, " (",
+                                    Inspection::length(inside), " across) and its own sheet"}));
+        inside = can.diameter;
+        what = "can " + std::to_string(i + 1);
+    }
+}
+
 }  // namespace
 
 void checkParts(const Inspection& in) {
@@ -95,6 +121,7 @@ void checkParts(const Inspection& in) {
 void checkCore(const Inspection& in) {
     const Design& d = in.design;
     checkStack(in);
+    checkCans(in);
     if (d.core.sheet.empty()) in.fault("/core/sheet", "nothing", "a sheet");
     if (d.bobbin.empty()) in.fault("/bobbin", "nothing", "a bobbin");
     if (const auto* sheet = in.part(d.core.sheet)) {

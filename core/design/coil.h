@@ -83,7 +83,8 @@ void fields(Visitor& visit, Barrier& b) {
     fields(visit, b.ply);
 }
 
-/// A Faraday shield. It carries no current round the turn; its name is its node in a hook-up.
+/// A Faraday shield. Folded over the ends of what lies between it and the shield further in (or the bobbin), and on one
+/// terminal with that, it is a box. It carries no current round the turn; its name is its node in a hook-up.
 struct Shield {
     std::string name;
     ShieldForm form = ShieldForm::Foil;
@@ -92,6 +93,7 @@ struct Shield {
     units::Quantity marginLow = 0;
     units::Quantity marginHigh = 0;
     std::string terminal;                ///< where it comes out; "" with its name alone
+    bool overEnds = false;               ///< of a foil: it also covers both ends of what lies beneath
     units::Quantity leadInductance = 0;  ///< of the wire from the shield to its terminal, H; some 20 nH for 25 mm
     json::Value extra;
     bool operator==(const Shield&) const = default;
@@ -104,6 +106,7 @@ void fields(Visitor& visit, Shield& s) {
     visit.may("wire", s.wire);
     visit.may("margin_low", s.marginLow, json::within(0, 0.5).in("m"));
     visit.may("margin_high", s.marginHigh, json::within(0, 0.5).in("m"));
+    visit.may("over_ends", s.overEnds);
     visit.may("terminal", s.terminal);
     visit.may("lead_inductance", s.leadInductance, json::within(0, 1e-3).in("H"));
 }

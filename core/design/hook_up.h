@@ -84,8 +84,8 @@ void fields(Visitor& visit, PortUse& u) {
     visit.may("through", u.through);
     visit.may("table", u.table);
     visit.may("across", u.across);
-    visit.may("amplifier_voltage_noise", u.amplifierVoltageNoise, json::within(0, 1e-3).in("V"));
-    visit.may("amplifier_current_noise", u.amplifierCurrentNoise, json::within(0, 1e-3).in("A"));
+    visit.may("amplifier_voltage_noise", u.amplifierVoltageNoise, json::within(0, 1e-3).in("V/rtHz"));
+    visit.may("amplifier_current_noise", u.amplifierCurrentNoise, json::within(0, 1e-3).in("A/rtHz"));
 }
 
 /// One named way of connecting a unit. Nodes are terminals, shields by name, and "core"; "earth" is the reference.

@@ -40,7 +40,8 @@ void checkTravel(const WindingPlan& plan, const Winder& winder) {
 std::string shieldWords(const design::Design& design, const catalog::Catalog& shop, const design::Shield& shield) {
     std::string words = shield.name;
     if (shield.form == design::ShieldForm::Foil)
-        words += joined({", foil ", units::write(units::Kind::Length, shield.thickness), ", overlap insulated"});
+        words += joined({", foil ", units::write(units::Kind::Length, shield.thickness),
+                         shield.overEnds ? ", overlap insulated, folded over both ends" : ", overlap insulated"});
     else if (const auto* wire = design::part(design, shield.wire, shop))
         words += joined({", open winding of ", wire->title.empty() ? shield.wire.key : wire->title});
     if (!shield.terminal.empty()) words += ", lead to terminal " + shield.terminal;

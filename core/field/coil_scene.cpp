@@ -85,6 +85,7 @@ Scene::Scene(const coil::CoilBuild& build, bool lossy) : build_(build), lossy_(l
         const auto& f = build.foils[i];
         Solid s{{Body::Kind::Foil, static_cast<int>(i)}, f.leg, f.chamber, f.box};
         s.turnLength = f.turnLength;
+        if (f.isFolded()) s.foldedTo = f.foldedTo;
         take(s, f.conductor);
         if (!f.winding) solids_.back().flat = true;
     }

@@ -24,9 +24,12 @@ struct Solid {
     double pitch = 0;  ///< of turns, m
     int strands = 1;
     std::complex<double> enamel{3.5};
+    double foldedTo = 0;    ///< of a foil whose ends are folded inward: where they stop, x; else 0
     double turnLength = 0;  ///< m, at the box's middle
     /// From the box's face to where a cell's distance begins: the wire's centre, or a foil's surface.
     [[nodiscard]] double depth() const noexcept { return flat ? 0 : overall / 2; }
+    /// Where it begins at its ends, x.
+    [[nodiscard]] double endsFrom() const noexcept { return foldedTo > 0 ? foldedTo : box.x0; }
     /// Turn at radial position x: 2 pi per metre outward (straight sides with round corners).
     [[nodiscard]] double lengthAt(double x) const noexcept {
         return turnLength + 6.283185307179586 * (x - box.middle());

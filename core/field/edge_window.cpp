@@ -3,8 +3,9 @@
 // Seen along the axis, the ends of a chamber's layers are again a row of wires, their pitch the layers' radial
 // distance: the same cell serves, each layer with the share of the radius up to half-way to its neighbours. An end
 // behind a neighbour's by more than that share is screened. In the window's corners the bend between face and end is
-// added, with the mean permittivity of both. Outside the window an end has no yoke: its field to the tongue's sides is
-// left out.
+// added, with the mean permittivity of both. A foil folded over ends (a box shield) faces them instead of the yoke or
+// the next chamber, all round the turn, and is itself what those see. Outside the window an end has no yoke: its field
+// to the tongue's sides is left out.
 #include "field/edge_window.h"
 
 #include <algorithm>
@@ -24,6 +25,7 @@ struct End {
     double y = 0;           ///< where their wires' cells end
     double x0 = 0, x1 = 0;  ///< share of the radius
     bool screened = false;
+    const Solid* cover = nullptr;  ///< foil folded over it
     double share() const noexcept { return x1 - x0; }
 };
 
@@ -31,7 +33,8 @@ struct Chamber {
     int leg, number;
     double low = 1e9, high = -1e9;
     std::vector<const Solid*> solids{};
-    std::array<std::vector<End>, 2> ends{};  ///< low side, high side
+    std::array<std::vector<End>, 2> ends{};     ///< low side, high side
+    std::array<std::vector<End>, 2> covered{};  ///< those that a folded foil covers
 };
 
 std::vector<Chamber> chambersOf(const Scene& scene) {
@@ -71,13 +74,33 @@ std::vector<End> endsOf(const Chamber& chamber, int side) {
         const double half = (ends[i - 1].x1 + ends[i].x0) / 2;
         ends[i - 1].x1 = ends[i].x0 = half;
     }
+    return ends;
+}
+
+/// Marks ends that lie behind a neighbour's.
+void screen(std::vector<End>& ends, int side) {
     const auto behind = [&](const End& me, const End& neighbour) {
         return (side == 0 ? me.y - neighbour.y : neighbour.y - me.y) > me.share();
     };
     for (std::size_t i = 0; i < ends.size(); ++i)
         ends[i].screened =
             (i > 0 && behind(ends[i], ends[i - 1])) || (i + 1 < ends.size() && behind(ends[i], ends[i + 1]));
-    return ends;
+}
+
+/// Ends of a side that look outward, and apart from them those that a folded foil covers; the foil looks out for them.
+std::vector<End> takeCovered(std::vector<End>& ends) {
+    std::vector<End> covered, open;
+    for (const End& foil : ends) {
+        const Solid& solid = *foil.column.members.front();
+        if (solid.foldedTo <= 0) continue;
+        for (auto& end : ends)
+            if (end.column.x0() >= solid.foldedTo - 1e-9 && end.column.x1() <= solid.box.x0 + 1e-9) end.cover = &solid;
+    }
+    for (const auto& end : ends) (end.cover != nullptr ? covered : open).push_back(end);
+    for (auto& end : open) end.x0 = std::min(end.x0, end.column.members.front()->endsFrom());
+    for (std::size_t i = 1; i < open.size(); ++i) open[i - 1].x1 = std::min(open[i - 1].x1, open[i].x0);
+    ends = std::move(open);
+    return covered;
 }
 
 /// Radial distance of a member's wires at an end.
@@ -104,8 +127,15 @@ public:
     void run() {
         auto chambers = chambersOf(scene_);
         for (auto& c : chambers) {
-            c.ends[0] = endsOf(c, 0);
-            c.ends[1] = endsOf(c, 1);
+            for (const int side : {0, 1}) {
+                auto& ends = c.ends[static_cast<std::size_t>(side)];
+                auto& covered = c.covered[static_cast<std::size_t>(side)];
+                ends = endsOf(c, side);
+                covered = takeCovered(ends);
+                screen(ends, side);
+                screen(covered, side);
+                faceCovers(covered, side);
+            }
         }
         for (std::size_t i = 0; i < chambers.size(); ++i) {
             const bool first = i == 0 || chambers[i - 1].leg != chambers[i].leg;
@@ -125,6 +155,24 @@ private:
         return scene_.axialPath(leg, std::min(from, to), std::max(from, to), x);
     }
 
+    /// Ends beneath the foil that is folded over them.
+    void faceCovers(const std::vector<End>& covered, int side) {
+        for (const auto& end : covered) {
+            const auto& foil = *end.cover;
+            const double inner = side == 0 ? foil.box.y0 + foil.bare : foil.box.y1 - foil.bare;
+            const double gap = side == 0 ? end.y - inner : inner - end.y;
+            if (end.screened || gap < 1e-7) continue;
+            const double middle = (end.x0 + end.x1) / 2;
+            const auto path = pathTo(foil.leg, end.y, inner, middle);
+            for (const auto* m : end.column.members) {
+                auto cell = cellOf(scene_, end, *m, gap);
+                setPath(cell, path);
+                facings_.push_back({m->body, foil.body, end.y, end.y,
+                                    scene_.areal(cell) * (end.share() * m->lengthAt(middle) * end.column.share(*m))});
+            }
+        }
+    }
+
     void faceYoke(const Chamber& chamber, int side) {
         const auto& ends = chamber.ends[static_cast<std::size_t>(side)];
         for (std::size_t i = 0; i < ends.size(); ++i) {
@@ -137,7 +185,7 @@ private:
                 setPath(cell, path);
                 const auto areal = scene_.areal(cell);
                 auto perMetre = areal * end.share();
-                if (i == 0) perMetre += corner(end, *m, areal, gap, 0, m->box.x0);
+                if (i == 0) perMetre += corner(end, *m, areal, gap, 0, m->endsFrom());
                 if (i + 1 == ends.size() && scene_.build().legs == 1)
                     perMetre += corner(end, *m, areal, gap, m->box.x1, scene_.build().windowWidth);
                 facings_.push_back({m->body, {}, end.y, end.y, perMetre * scene_.windowPart() * end.column.share(*m)});

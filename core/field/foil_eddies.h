@@ -18,7 +18,7 @@ struct FoilEddies {
     Eigen::MatrixXd mutual;      ///< H, n x e
 };
 
-/// Two kinds of eddy current, both carried to `highest` Hz.
+/// Two kinds of eddy current, both carried to `highest` Hz. Ends of a foil that are folded over a section are left out.
 ///
 /// Along the axis: a radial field drives currents round the core in a foil that redistribute over its width and screen
 /// that field. Every foil is cut into strips, graded to its edges; with their inductances from `leakageMatrix` and

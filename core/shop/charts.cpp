@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/most_rejection.h"
 #include "shop/datasheet_parts.h"
 
 namespace shop {
@@ -74,6 +75,14 @@ std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer
         chart.right = {"headroom", "dB", false, false};
         chart.rightOffset = design.brief.operatingLevel.value;
         addLines(chart, *trace, "dBu", false, true);
+        charts.push_back(std::move(chart));
+    }
+    if (const analysis::Trace* trace = answer.trace("balance")) {
+        Chart chart = started(*trace, "Common-mode rejection (known to 80 dB)");
+        chart.left = {"rejection", "dB", false, false};
+        addLines(chart, *trace, "dB", false, false);
+        for (ChartLine& line : chart.lines)
+            for (double& y : line.y) y = std::min(y, analysis::mostRejection);
         charts.push_back(std::move(chart));
     }
     for (Chart& chart : charts)

@@ -8,7 +8,7 @@ namespace units {
 
 namespace {
 
-constexpr std::array<std::pair<Kind, std::string_view>, 16> unitNames{{{Kind::Length, "m"},
+constexpr std::array<std::pair<Kind, std::string_view>, 18> unitNames{{{Kind::Length, "m"},
                                                                        {Kind::Area, "m2"},
                                                                        {Kind::Mass, "kg"},
                                                                        {Kind::Resistance, "ohm"},
@@ -23,7 +23,9 @@ constexpr std::array<std::pair<Kind, std::string_view>, 16> unitNames{{{Kind::Le
                                                                        {Kind::Temperature, "degC"},
                                                                        {Kind::LevelDbu, "dBu"},
                                                                        {Kind::Decibel, "dB"},
-                                                                       {Kind::Angle, "deg"}}};
+                                                                       {Kind::Angle, "deg"},
+                                                                       {Kind::VoltageNoise, "V/rtHz"},
+                                                                       {Kind::CurrentNoise, "A/rtHz"}}};
 
 }  // namespace
 

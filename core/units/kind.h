@@ -8,26 +8,28 @@ namespace units {
 
 /// What a number measures. A field, a figure and a plot axis all say their kind.
 enum class Kind {
-    Count,        ///< whole number, no unit
-    Turns,        ///< turns; halves allowed
-    Number,       ///< pure number
-    Share,        ///< pure number from 0 to 1, shown in per cent
-    Length,       ///< m; mm, um, in, mil, "38 AWG" (bare diameter)
-    Area,         ///< m2
-    Mass,         ///< kg
-    Resistance,   ///< ohm
-    Inductance,   ///< H
-    Capacitance,  ///< F
-    Frequency,    ///< Hz
-    Time,         ///< s
-    Voltage,      ///< V rms
-    Current,      ///< A
-    Flux,         ///< T
-    Field,        ///< A/m
-    Temperature,  ///< degree Celsius
-    LevelDbu,     ///< dBu; also V, mV, dBV are read
-    Decibel,      ///< dB
-    Angle         ///< degree
+    Count,         ///< whole number, no unit
+    Turns,         ///< turns; halves allowed
+    Number,        ///< pure number
+    Share,         ///< pure number from 0 to 1, shown in per cent
+    Length,        ///< m; mm, um, in, mil, "38 AWG" (bare diameter)
+    Area,          ///< m2
+    Mass,          ///< kg
+    Resistance,    ///< ohm
+    Inductance,    ///< H
+    Capacitance,   ///< F
+    Frequency,     ///< Hz
+    Time,          ///< s
+    Voltage,       ///< V rms
+    Current,       ///< A
+    Flux,          ///< T
+    Field,         ///< A/m
+    Temperature,   ///< degree Celsius
+    LevelDbu,      ///< dBu; also V, mV, dBV are read
+    Decibel,       ///< dB
+    Angle,         ///< degree
+    VoltageNoise,  ///< V/sqrt(Hz)
+    CurrentNoise   ///< A/sqrt(Hz)
 };
 
 /// The unit a figure of this kind is written in, in ASCII SI ("ohm", "H", "m", "dBu", "" for pure numbers).

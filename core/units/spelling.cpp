@@ -92,6 +92,12 @@ constexpr std::array levelWords{Word{"dBu", {0, 1, 0, Sort::Level, 1, 0}},
 constexpr std::array decibelWords{Word{"dB", ten(0)}};
 constexpr std::array angleWords{Word{"deg", ten(0)}, Word{"degrees", ten(0)}, Word{"degree", ten(0)},
                                 Word{"\u00B0", ten(0)}};
+constexpr std::array voltageNoiseWords{
+    Word{"V/\u221AHz", ten(0), Prefixes::Allowed}, Word{"V/rtHz", ten(0), Prefixes::Allowed},
+    Word{"V/sqrt(Hz)", ten(0), Prefixes::Allowed}, Word{"V", ten(0), Prefixes::Allowed}};
+constexpr std::array currentNoiseWords{
+    Word{"A/\u221AHz", ten(0), Prefixes::Allowed}, Word{"A/rtHz", ten(0), Prefixes::Allowed},
+    Word{"A/sqrt(Hz)", ten(0), Prefixes::Allowed}, Word{"A", ten(0), Prefixes::Allowed}};
 constexpr std::array turnWords{Word{"turns", ten(0)}, Word{"turn", ten(0)}};
 constexpr std::array shareWords{Word{"%", ten(-2)}};
 
@@ -103,7 +109,7 @@ struct Habit {
     std::string_view noun, unitWords, example;
 };
 
-const std::array<Habit, 20> habits{
+const std::array<Habit, 22> habits{
     {{Kind::Count, {}, true, 0, "a whole number", "", "\"12\" or \"1200/2\""},
      {Kind::Turns, turnWords, true, 0, "a number of whole or half turns", "", "\"1200\", \"12.5\" or \"1200/2\""},
      {Kind::Number, shareWords, true, 0, "a number", "", "\"0.25\" or \"1/4\""},
@@ -127,7 +133,11 @@ const std::array<Habit, 20> habits{
      {Kind::LevelDbu, levelWords, false, 0, "a level", "dBu, dBV, V or mV, and dB for a difference",
       "\"+4 dBu\", \"-10 dBV\" or \"775 mV\""},
      {Kind::Decibel, decibelWords, false, 0, "a number of decibels", "dB", "\"-3 dB\""},
-     {Kind::Angle, angleWords, false, 0, "an angle in degrees", "\u00B0 or deg", "\"45\" or \"45\u00B0\""}}};
+     {Kind::Angle, angleWords, false, 0, "an angle in degrees", "\u00B0 or deg", "\"45\" or \"45\u00B0\""},
+     {Kind::VoltageNoise, voltageNoiseWords, true, 0, "a noise voltage", "V/\u221AHz, with a prefix p n u m k M G",
+      "\"1.2 nV/\u221AHz\""},
+     {Kind::CurrentNoise, currentNoiseWords, true, 0, "a noise current", "A/\u221AHz, with a prefix p n u m k M G",
+      "\"1 pA/\u221AHz\""}}};
 
 const Habit& habit(Kind kind) noexcept {
     return habits.at(static_cast<std::size_t>(kind));

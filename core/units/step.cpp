@@ -71,6 +71,10 @@ double inSeries(std::span<const int> series, double value, int steps) {
 /// The first value above zero, from where series start.
 double firstAboveZero(Kind kind) {
     switch (kind) {
+        case Kind::VoltageNoise:
+            return 1e-10;
+        case Kind::CurrentNoise:
+            return 1e-13;
         case Kind::Capacitance:
             return 1e-12;
         case Kind::Inductance:

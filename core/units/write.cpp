@@ -39,6 +39,10 @@ const char* symbol(Kind kind) {
             return "T";
         case Kind::Field:
             return "A/m";
+        case Kind::VoltageNoise:
+            return "V/√Hz";
+        case Kind::CurrentNoise:
+            return "A/√Hz";
         default:
             return nullptr;
     }

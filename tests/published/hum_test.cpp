@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <tuple>
 
 namespace {
 
@@ -35,6 +36,12 @@ TEST(PublishedScreening, TwoThinShells) {
                 2e-3);
 }
 
+TEST(PublishedScreening, ThickShell) {
+    // S. N. Makarov, G. M. Noetscher, A. Nazarian, Low-Frequency Electromagnetic Modeling (2015), 9.35, second-hand:
+    // radii 0.5 and 0.45, permeability 5000: 302.
+    EXPECT_NEAR(shellScreening({{0.45, 0.5, 5000}}), 302, 0.5);
+}
+
 TEST(PublishedScreening, NothingIsNotScreened) {
     EXPECT_EQ(shellScreening({}), 1);
     EXPECT_NEAR(shellScreening({{0.02, 0.03, 1}}), 1, 1e-12);
@@ -50,6 +57,20 @@ TEST(PublishedDemagnetisation, Spheroids) {
     }
     EXPECT_NEAR(analysis::demagnetisingFactor(2, 1, 1), 0.1736, 1e-4);   // Osborn's table, memory
     EXPECT_NEAR(analysis::demagnetisingFactor(10, 1, 1), 0.0203, 1e-4);  // the same
+}
+
+/// Osborn's (2.3) for the shortest of three unlike axes, by Legendre's incomplete integral of the second kind (seen, as
+/// quoted in a page's program).
+double osbornShortest(double a, double b, double c) {
+    const double theta = std::acos(c / a), phi = std::acos(b / a), k = std::sin(phi) / std::sin(theta);
+    const double sine = std::sin(theta);
+    return std::cos(phi) * std::cos(theta) / (sine * sine * sine * (1 - k * k)) *
+           (sine * std::cos(phi) / std::cos(theta) - std::ellint_2(k, theta));
+}
+
+TEST(PublishedDemagnetisation, ThreeUnlikeAxes) {
+    for (const auto& [a, b, c] : {std::tuple{3.0, 2.0, 1.0}, {40.0, 32.0, 16.0}, {24.0, 20.0, 8.0}, {50.0, 30.0, 3.0}})
+        EXPECT_NEAR(analysis::demagnetisingFactor(c, a, b), osbornShortest(a, b, c), 1e-7) << a << " " << b << " " << c;
 }
 
 TEST(PublishedDemagnetisation, ThreeAxesAddUpToOne) {

