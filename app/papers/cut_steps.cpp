@@ -84,7 +84,15 @@ void paintBobbinPins(Paper& paper, const QRectF& rect, const shop::WindingSheet&
     const double above = body.top() - edge - words + 1.5, below = body.bottom() + edge - 1.5;
     paper.text({rect.left(), above, rect.width(), words}, QStringLiteral("high flange, from below"), label);
     paper.text({rect.left(), below, rect.width(), words}, QStringLiteral("low flange"), label);
-    constexpr double radius = 1;
+    // Numbers as large as the pins' distance allows.
+    double pitch = 2 * across, widest = 0.1;
+    for (const auto& pin : sheet.pins) {
+        widest = std::max(widest, paper.width(QString::number(pin.number), {7, true, {}, {}}));
+        for (const auto& other : sheet.pins)
+            if (other.y == pin.y && other.x > pin.x) pitch = std::min(pitch, other.x - pin.x);
+    }
+    const double size = std::clamp(7 * 0.85 * pitch * scale / widest, 4.5, 7.0);
+    const double radius = std::min(1.0, pitch * scale / 3.2);
     for (const auto& pin : sheet.pins) {
         const QPointF at = middle + QPointF(pin.x * scale, -pin.y * scale);
         if (pin.number == 1)
@@ -94,7 +102,7 @@ void paintBobbinPins(Paper& paper, const QRectF& rect, const shop::WindingSheet&
             paper.circle(at, radius, pin.used, 0.3);
         const double inward = pin.y > 0 ? 1 : -1;
         paper.text({at.x() - 4, at.y() + inward * 3 - 2, 8, 4}, QString::number(pin.number),
-                   {7, pin.used, pin.used ? Paper::ink() : Paper::muted(), Qt::AlignHCenter});
+                   {size, pin.used, pin.used ? Paper::ink() : Paper::muted(), Qt::AlignHCenter});
     }
 }
 

@@ -65,13 +65,16 @@ struct Drawing {
     }
     void column(const std::vector<const shop::SchematicWinding*>& windings, const QRectF& area, double x,
                 int side) const {
-        if (windings.empty()) return;
-        const double pitch = area.height() / static_cast<double>(windings.size());
-        for (std::size_t k = 0; k < windings.size(); ++k) {
-            const double least = namePitch * static_cast<double>(windings[k]->taps.size() + 1);
-            const double height = std::max(std::min(24.0, pitch - 8), std::max(5.0, least));
-            const double top = area.top() + (static_cast<double>(k) + 0.5) * pitch - height / 2;
-            winding(*windings[k], x, top, height, side);
+        // Each winding's room is by its names: start, finish, taps.
+        const auto names = [](const shop::SchematicWinding& one) { return static_cast<double>(one.taps.size() + 2); };
+        double all = 0, top = area.top();
+        for (const auto* one : windings) all += names(*one);
+        for (const auto* one : windings) {
+            const double room = area.height() * names(*one) / all;
+            const double least = std::min(namePitch * (names(*one) - 1), room * (1 - 1 / names(*one)));
+            const double height = std::max(std::min(24.0, room - 8), least);
+            winding(*one, x, top + (room - height) / 2, height, side);
+            top += room;
         }
     }
 };

@@ -118,7 +118,8 @@ private:
         double height = flow_.factsHeight(step.facts, headWidth) + 1 + 6;
         for (const shop::Action& action : step.actions) {
             height += flow_.tickHeight(qt(action.words), counterWidth(step), actionType());
-            if (action.layers) height += layerRow * (2 + static_cast<double>(step.layers.size() / 2));
+            const std::size_t lines = 2 + step.layers.size() / 2;
+            if (action.layers) height += layerRow * static_cast<double>(lines);
         }
         height += 12 * static_cast<double>(step.checks.size());
         flow_.wide();

@@ -181,6 +181,18 @@ void better(Try& best, const Try& one, double asked) {
     if (best.turns.empty() || a < b - 1e-9 || (a < b + 1e-9 && one.sum > best.sum + 1e-9)) best = one;
 }
 
+/// The best of all ways to lay `n` turns of one stock thickness or two.
+Try nearestOf(int n, const std::vector<double>& stock, double asked) {
+    Try best;
+    for (std::size_t a = 0; a < stock.size(); ++a) {
+        better(best, {{{stock[a], n}}, stock[a] * n}, asked);
+        for (std::size_t b = a + 1; b < stock.size(); ++b)
+            for (int k = 1; k < n; ++k)
+                better(best, {{{stock[a], k}, {stock[b], n - k}}, stock[a] * k + stock[b] * (n - k)}, asked);
+    }
+    return best;
+}
+
 }  // namespace
 
 std::vector<StockTurns> stockTurns(double thickness, const std::vector<double>& stock) {
@@ -189,15 +201,7 @@ std::vector<StockTurns> stockTurns(double thickness, const std::vector<double>& 
     if (stock.empty()) return {{thickness, 1}};
     Try best;
     for (int n = 1; n <= most; ++n) {
-        Try here;
-        for (std::size_t a = 0; a < stock.size(); ++a)
-            for (std::size_t b = a; b < stock.size(); ++b)
-                for (int k = a == b ? n : 1; k <= (a == b ? n : n - 1); ++k) {
-                    Try one{{{stock[a], k}}, stock[a] * k + stock[b] * (n - k)};
-                    if (k < n) one.turns.push_back({stock[b], n - k});
-                    better(here, one, thickness);
-                }
-        better(best, here, thickness);
+        better(best, nearestOf(n, stock, thickness), thickness);
         if (std::abs(best.sum - thickness) <= near * thickness + 1e-9) break;
     }
     std::sort(best.turns.begin(), best.turns.end(),

@@ -213,6 +213,17 @@ void StepWriter::addLayers(const coil::Hand& hand, WindingStep& step) const {
         step.layers.push_back({++number, layer.turns, layer.first + layer.turns, layer.fromLow});
 }
 
+std::string StepWriter::tapWords(const design::Section& section, const std::string& name) const {
+    const auto* terminal = terminalOf(design_, name);
+    constexpr const char* how =
+        ": draw out a loop of 40 mm, do not cut it; twist it, pull sleeving over it, lay it flat to ";
+    return joined({"Tap of ", section.label(), how,
+                   terminal == nullptr ? name
+                   : terminal->pin > 0 ? pinWords(*terminal)
+                                       : leadWords(name),
+                   ", anchor it with tape."});
+}
+
 void StepWriter::addActions(const coil::Hand& hand, WindingStep& step) const {
     const auto add = [&](std::optional<double> counter, std::string words, bool layers = false) {
         step.actions.push_back({counter, std::move(words), layers});
@@ -235,14 +246,7 @@ void StepWriter::addActions(const coil::Hand& hand, WindingStep& step) const {
     for (const auto& moment : hand.moments) {
         const auto& wire = hand.wires[moment.wire];
         if (moment.kind == coil::MomentKind::Tap) {
-            const auto* terminal = terminalOf(design_, moment.terminal);
-            add(moment.after, joined({"Tap of ", wire.section->label(),
-                                      ": draw out a loop of 40 mm, do not cut it; twist it, pull "
-                                      "sleeving over it, lay it flat to ",
-                                      terminal == nullptr ? moment.terminal
-                                      : terminal->pin > 0 ? pinWords(*terminal)
-                                                          : leadWords(moment.terminal),
-                                      ", anchor it with tape."}));
+            add(moment.after, tapWords(*wire.section, moment.terminal));
         } else if (moment.kind == coil::MomentKind::Finish) {
             add(moment.after, endWords(wire, false));
         }

@@ -30,6 +30,7 @@ private:
     [[nodiscard]] std::string terminalWords(const design::Terminal& terminal, const coil::HandWire& wire,
                                             bool atLow) const;
     [[nodiscard]] std::string leadWords(const std::string& terminal) const;
+    [[nodiscard]] std::string tapWords(const design::Section& section, const std::string& name) const;
     [[nodiscard]] bool acrossFrom(int pin, bool atLow) const;
     void addLayers(const coil::Hand& hand, WindingStep& step) const;
     void addActions(const coil::Hand& hand, WindingStep& step) const;

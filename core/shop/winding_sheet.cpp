@@ -77,6 +77,9 @@ std::string factorWords() {
 
 Facts rulesOf(const Materials& materials) {
     Facts rules;
+    rules.emplace_back("Safety",
+                       "read the cautions at the end first. At the spindle no gloves, rings, loose hair or sleeves; "
+                       "guards closed; eye protection, fine wire whips when it breaks.");
     const bool thin = std::any_of(materials.wires.begin(), materials.wires.end(),
                                   [](const WireUse& wire) { return wire.bare < thinWire; });
     rules.emplace_back("Tension",

@@ -102,6 +102,13 @@ TEST_P(DatasheetPdf, SaysInItsMetadataItsTitleAndItsDayAndNothingElse) {
     EXPECT_EQ(output("pdfinfo", {"-meta", path}), "");
 }
 
+TEST_P(DatasheetPdf, ItsSquareCodeSaysPartRevisionAndDigest) {
+    const commands::Opened opened = commands::openDesign(GetParam());
+    const auto& d = *opened.design;
+    EXPECT_EQ(squareCodeOf(pdf()),
+              (d.partNumber.empty() ? d.name : d.partNumber) + " " + d.revision + " " + opened.digest.substr(0, 10));
+}
+
 TEST_P(DatasheetPdf, IsTheSameBytesTwice) {
     const std::string first = exchange::readFile(pdf().toStdString());
     EXPECT_EQ(exchange::readFile(pdf().toStdString()), first);

@@ -151,6 +151,14 @@ inline void expectSoundVectors(const QString& path) {
     EXPECT_EQ(output("pdfimages", {"-list", path}).split('\n', Qt::SkipEmptyParts).size(), 2);
 }
 
+/// What the square code at the foot of an A4 paper's first page says, as a scanner of 300 dots an inch reads it.
+inline std::string squareCodeOf(const QString& path) {
+    const QString picture = path + "-foot";
+    (void)output("pdftoppm", {"-r", "300", "-f", "1", "-l", "1", "-x", "2050", "-y", "3100", "-W", "430", "-H", "408",
+                              "-png", "-singlefile", path, picture});
+    return output("zbarimg", {"-q", "--raw", picture + ".png"}).trimmed().toStdString();
+}
+
 inline std::string named(const testing::TestParamInfo<std::string>& info) {
     std::string name = info.param.substr(info.param.rfind('/') + 1);
     name = name.substr(0, name.find('.'));

@@ -70,7 +70,7 @@ void expectCounts(const design::Design& design, const ::shop::WindingSheet& shee
 
 TEST(RandomPapers, AreSoundAlikeTwiceAndCountWhatTheDesignHas) {
     const bool full = std::getenv("COILWRIGHT_FULL") != nullptr;
-    const int count = full ? 1000 : 6;
+    const int count = full ? 1000 : 4;
     winding_cases::RandomDesigns designs(77);
     const ::shop::Issue issue{"2026-03-14", std::string(64, 'b')};
     for (int k = 0; k < count && !testing::Test::HasFailure(); ++k) {
