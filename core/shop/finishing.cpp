@@ -37,25 +37,22 @@ std::vector<std::string> dots(const design::Design& design) {
 
 FinishingStep soldering(const design::Design& design, const Materials& materials) {
     FinishingStep step{"", "Pins and leads", {}};
-    step.words = {
-        "Read the enamel's grade off the spool's label: ____________",
+    step.words.emplace_back("Read the enamel's grade off the spool's label: ____________");
+    step.words.emplace_back(
         "Polyurethane (solders through): 375 to 390 °C, 1 to 3 s. Solderable polyester-imide: 450 to 470 °C, 2 to 4 s. "
         "Polyester, polyester-imide or polyamide-imide that is not called solderable: strip it by blade, brush or "
         "stripper first, then 350 °C. (Temperatures near the grade's solderability test; from memory: the wire's own "
-        "sheet rules.)",
-        joined({"The thickest wire here is ",
-                millimetres(materials.wires.empty()
-                                ? 0
-                                : std::max_element(materials.wires.begin(), materials.wires.end(),
-                                                   [](const auto& a, const auto& b) { return a.bare < b.bare; })
-                                      ->bare,
-                            3),
-                ": from 0.3 mm on take the longer time."}),
+        "sheet rules.)");
+    double thickest = 0;
+    for (const auto& wire : materials.wires) thickest = std::max(thickest, wire.bare);
+    if (thickest > 0)
+        step.words.push_back(
+            joined({"The thickest wire here is ", millimetres(thickest, 3), ": from 0.3 mm on take the longer time."}));
+    step.words.emplace_back(
         "By hand, one pin after the other, wherever the bobbin softens: pins stand in plastic. Let each cool before "
-        "the "
-        "next; straighten none while it is hot.",
-        joined({counted(materials.joints, "joint"), " in all, ", fixed(materials.solder * 1e3, 1),
-                " g of solder with what is lost."})};
+        "the next; straighten none while it is hot.");
+    step.words.push_back(joined({counted(materials.joints, "joint"), " in all, ", fixed(materials.solder * 1e3, 1),
+                                 " g of solder with what is lost."}));
     std::vector<std::string> leads;
     for (const auto& lead : materials.leads)
         leads.push_back(joined({lead.colour.empty() ? "" : lead.colour + " ", "(", lead.terminal, ") cut ",
@@ -106,18 +103,18 @@ FinishingStep lamination(const design::Design& design, const Materials& material
                                  ? joined({"Count AND weigh: ", sheets, ", ", fixed(use.mass * 1e3, 1),
                                            " g. Weight and count must agree within one sheet. Lot: ____________"})
                                  : joined({"Count: ", sheets,
-                                           " (its density is not known). Weigh the first stack, write it "
-                                           "down: ________ g; weigh all others. Lot: ____________"}));
+                                           " (density not known). Weigh the first stack: ________ g; weigh all others. "
+                                           "Lot: ____________"}));
     }
     if (const std::string pattern = patternWords(core, materials); !pattern.empty()) step.words.push_back(pattern);
+    constexpr const char* closing =
+        ". Close all joints: push the stack together by hand, on a flat plate. Effective gap in the path: ";
     if (core.joint == design::Joint::Interleaved)
         step.words.push_back(joined({"Interleave one by one: each sheet from the other side than the one before, ",
                                      sheet != nullptr && sheet->cut == catalog::SheetCut::M
                                          ? "its tongue through the bobbin"
                                          : "its yoke closing the sheet of the other side",
-                                     ". Close all joints: push the stack together by hand, on a flat plate. Effective "
-                                     "gap in the path: ",
-                                     micrometres(core.gap), "."}));
+                                     closing, micrometres(core.gap), "."}));
     else
         step.words.push_back(joined({"Butt-stacked: all sheets from one side, the other part on top. Spacer ",
                                      micrometres(core.gap / 2), " thick at each joint, so that the path holds ",
