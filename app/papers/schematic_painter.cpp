@@ -11,7 +11,7 @@ namespace {
 constexpr double stroke = 0.3;  // mm
 constexpr double terminalRadius = 0.7;
 constexpr double leadLength = 9;
-constexpr double namePitch = 4.2;    // least distance of two names, with a title between them
+constexpr double namePitch = 5.5;    // least distance of two names, with a title between them
 constexpr double shieldLeads = 5.2;  // from one shield's lead to the next
 constexpr int humps = 4;             // of the symbol, whatever the winding
 

@@ -124,8 +124,8 @@ TEST(WindingSheet, ResistanceIsWhatTheWireHas) {
     for (const std::size_t k : {0u, 8u}) sum += sheet.steps[k].checks.at(0).expected;
     ASSERT_EQ(sheet.steps[8].checks.size(), 2u);
     EXPECT_NEAR(sheet.steps[8].checks[1].expected, sum, 1e-9 * sum);
-    // By hand: AWG 38 has 2.165 ohm a metre (ASTM B258 diameter, IEC 60028 copper: derived); the bobbin of 18.3 x 18.3 mm
-    // with walls of 0.9 mm begins with turns of 79 mm, 13 layers of 0.136 mm with their film end at 90 mm.
+    // By hand: AWG 38 has 2.165 ohm a metre (ASTM B258 diameter, IEC 60028 copper: derived); the bobbin of 18.3 x 18.3
+    // mm with walls of 0.9 mm begins with turns of 79 mm, 13 layers of 0.136 mm with their film end at 90 mm.
     EXPECT_NEAR(sheet.steps[0].checks[0].expected, 2700 * 0.0845 * 2.165, 0.02 * 496);
 }
 
