@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright write DESIGN [--datasheet F.pdf [--paper a4|letter]] [--netlist F.cir [--terminals-only]]
-// [--touchstone F.sNp] [--hook-up NAME] [--program F] [--step-table F.csv] [--winder NAME] [--leg 1|2]
+// [--touchstone F.sNp] [--hook-up NAME] [--winding-sheet F.pdf]
+// [--traveller F.pdf] [--bill F.csv [--prices F.csv]] [--program F] [--step-table F.csv] [--winder NAME]
+// [--leg 1|2]
 #include "analysis/answer.h"
 #include "commands/arguments.h"
+#include "commands/shop_papers.h"
 #include "commands/verb.h"
 #include "commands/winding.h"
 #include "exchange/netlist.h"
@@ -49,18 +52,23 @@ std::string writeAnswered(const Arguments& arguments, const Opened& opened, pape
 }  // namespace
 
 std::string write(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"},
-                                               {"--terminals-only"},
-                                               {"--datasheet", "--netlist", "--touchstone", "--paper", "--hook-up",
-                                                "--program", "--step-table", "--winder", "--leg"}});
+    Grammar grammar{{"DESIGN"},
+                    {"--terminals-only"},
+                    {"--datasheet", "--netlist", "--touchstone", "--paper", "--hook-up", "--program", "--step-table",
+                     "--winder", "--leg", "--prices"}};
+    grammar.options.insert(shopPaperOptions().begin(), shopPaperOptions().end());
+    const Arguments arguments = sorted(typed, grammar);
     const std::string program = arguments.option("--program"), table = arguments.option("--step-table");
     const bool winds = !program.empty() || !table.empty();
     const bool asks = !arguments.option("--datasheet").empty() || !arguments.option("--netlist").empty() ||
                       !arguments.option("--touchstone").empty();
-    if (!asks && !winds)
-        throw units::BadInput(
-            units::Fault{"command line: write", "nothing to write",
-                         "--datasheet F.pdf, --netlist F.cir, --touchstone F.sNp, --program F or --step-table F.csv"});
+    const bool shopPapers = asksForShopPapers(arguments);
+    if (!asks && !winds && !shopPapers)
+        throw units::BadInput(units::Fault{
+            "command line: write", "nothing to write",
+            "--datasheet F.pdf, --netlist F.cir, --touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, "
+            "--bill F.csv, --program F or "
+            "--step-table F.csv"});
     if (!winds && (!arguments.option("--winder").empty() || !arguments.option("--leg").empty()))
         throw units::BadInput(units::Fault{"command line: --winder", "no program or table to write",
                                            "it beside --program F or --step-table F.csv"});
@@ -71,6 +79,7 @@ std::string write(const std::vector<std::string>& typed) {
     const Opened opened = openDesign(arguments.operands.front());
     std::string written;
     if (asks) written += writeAnswered(arguments, opened, format);
+    if (shopPapers) written += writeShopPapers(arguments, opened, format);
     if (winds)
         written += writeWinding(*opened.design, opened.shop, program, table, arguments.option("--winder"),
                                 arguments.option("--leg"));

@@ -1,49 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "papers/datasheet.h"
 
-#include <QBuffer>
 #include <QDateTime>
 
 #include "exchange/design_json.h"
 #include "exchange/write_file.h"
 #include "papers/datasheet_pages.h"
+#include "papers/pdf.h"
 
 namespace papers {
-
-namespace {
-
-/// Puts the sheet's day in place of the moment of painting; the same length, so that no offset moves.
-void setCreationDate(QByteArray& pdf, const std::string& date) {
-    QByteArray digits = QByteArray::fromStdString(date);
-    digits.replace("-", "");
-    digits.append("000000");
-    const QByteArray key("/CreationDate (D:");
-    constexpr qsizetype length = 14;
-    const qsizetype at = pdf.indexOf(key);
-    if (at < 0 || digits.size() != length) return;
-    pdf.replace(at + key.size(), length, digits);
-    // Behind the digits stands the offset of this machine's clock from UTC: "+00'00'" or "Z".
-    const qsizetype zone = at + key.size() + length, end = pdf.indexOf(')', zone);
-    if (end - zone == 7) pdf.replace(zone, 7, "+00'00'");
-}
-
-QByteArray painted(const shop::Datasheet& sheet, Format format, int pages, int& counted) {
-    QByteArray bytes;
-    QBuffer buffer(&bytes);
-    buffer.open(QIODevice::WriteOnly);
-    {
-        QPdfWriter writer(&buffer);
-        writer.setPdfVersion(QPagedPaintDevice::PdfVersion_1_6);
-        writer.setTitle(QString::fromStdString(sheet.title));
-        writer.setCreator(QStringLiteral("Coilwright"));
-        Paper paper(writer, format);
-        counted = paintDatasheetPages(paper, sheet, pages);
-    }
-    setCreationDate(bytes, sheet.date);
-    return bytes;
-}
-
-}  // namespace
 
 std::string paperDate() {
     bool set = false;
@@ -53,10 +18,9 @@ std::string paperDate() {
 }
 
 QByteArray paintedDatasheet(const shop::Datasheet& sheet, Format format) {
-    int pages = 0;
-    QByteArray bytes = painted(sheet, format, 2, pages);
-    if (pages != 2) bytes = painted(sheet, format, pages, pages);
-    return bytes;
+    return paintedPdf(
+        {sheet.title, sheet.date, format, {}},
+        [&](Paper& paper, int pages) { return paintDatasheetPages(paper, sheet, pages); }, 2);
 }
 
 void writeDatasheet(const design::Design& design, const analysis::Answer& answer, const catalog::Catalog& shop,

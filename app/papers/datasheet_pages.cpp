@@ -5,13 +5,15 @@
 
 #include "papers/chart_painter.h"
 #include "papers/drawings.h"
+#include "papers/missing_characters.h"
 #include "papers/tables.h"
+#include "papers/title_block.h"
 
 namespace papers {
 
 namespace {
 
-constexpr double footHeight = 13, columnGap = 8, blockGap = 3.5;
+constexpr double columnGap = 8, blockGap = 3.5;
 constexpr double outlineMost = 82, outlineLeast = 56, outlineUsual = 68, outlineHead = 9;  // mm
 constexpr Type noteType{8.5, false, {}, Qt::AlignLeft};
 constexpr Type smallType{7.5, false, {}, Qt::AlignLeft};
@@ -44,34 +46,9 @@ private:
     }
 
     void titleBlock() {
-        const QRectF all = paper_.content();
-        const QRectF foot(all.left(), all.bottom() - footHeight, all.width(), footHeight);
-        paper_.box(foot, 0.35);
-        struct Cell {
-            const char* head;
-            QString words;
-            double width;
-        };
-        const double rest = foot.width() - 34 - 20 - 25 - 27 - 16;
-        const std::vector<Cell> cells{{"name", qt(sheet_.title), rest},
-                                      {"part", qt(sheet_.partNumber), 34},
-                                      {"revision", qt(sheet_.revision), 20},
-                                      {"date", qt(sheet_.date), 25},
-                                      {"design", qt(sheet_.digest), 27},
-                                      {"page", QStringLiteral("%1 of %2").arg(paper_.page()).arg(pages_), 16}};
-        double x = foot.left();
-        for (const Cell& cell : cells) {
-            if (x > foot.left()) paper_.line({x, foot.top()}, {x, foot.bottom()});
-            paper_.text({x + 1.5, foot.top() + 0.8, cell.width - 3, 3.6}, QString::fromLatin1(cell.head),
-                        {7, false, Paper::muted(), Qt::AlignLeft});
-            const QString words = cell.words.isEmpty() ? QStringLiteral("–") : cell.words;
-            const QRectF room(x + 1.5, foot.top() + 4.6, cell.width - 3, 7.6);
-            if (paper_.width(words) <= room.width())
-                paper_.text(room.adjusted(0, 0.4, 0, -1.4), words);
-            else
-                paper_.paragraph(room, words, {7.5, false, {}, Qt::AlignLeft}, 2);
-            x += cell.width;
-        }
+        paintTitleBlock(paper_,
+                        {"Datasheet", sheet_.title, sheet_.partNumber, sheet_.revision, sheet_.date, sheet_.digest},
+                        pages_);
     }
 
     /// The head of the first page; returns where the body begins.
@@ -205,12 +182,7 @@ private:
         for (const auto& [title, paragraphs] : sheet_.notes)
             for (const std::string& words : paragraphs) (void)paper_.printable(qt(words));
         for (const shop::ValueRow& row : sheet_.typical) (void)paper_.printable(qt(row.what + row.condition));
-        QString list;
-        for (const char32_t one : paper_.missing())
-            list += (list.isEmpty() ? QString() : QStringLiteral(", ")) + QStringLiteral("U+") +
-                    QStringLiteral("%1").arg(static_cast<uint>(one), 4, 16, QLatin1Char('0')).toUpper();
-        if (list.isEmpty()) return {};
-        return "□ stands for a character that this paper's type does not have: " + list.toStdString() + ".";
+        return missingCharacters(paper_).toStdString();
     }
 
     Paper& paper_;

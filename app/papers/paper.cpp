@@ -72,6 +72,13 @@ void Paper::box(const QRectF& rect, double width, const QColor& fill, const QCol
     painter_.drawRect(dots(rect));
 }
 
+void Paper::fill(const std::vector<QRectF>& rects, const QColor& colour) {
+    QPainterPath path;
+    path.setFillRule(Qt::WindingFill);
+    for (const QRectF& rect : rects) path.addRect(dots(rect));
+    painter_.fillPath(path, colour);
+}
+
 void Paper::circle(const QPointF& middle, double radius, bool filled, double width) {
     painter_.setPen(pen(width, ink()));
     painter_.setBrush(filled ? ink() : QColor(Qt::white));

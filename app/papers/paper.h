@@ -47,6 +47,8 @@ public:
     void polyline(const std::vector<QPointF>& points, double width, const QColor& colour,
                   const QVector<double>& dashes = {});
     void box(const QRectF& rect, double width = hairline, const QColor& fill = {}, const QColor& colour = ink());
+    /// Rectangles of one ink, without outlines.
+    void fill(const std::vector<QRectF>& rects, const QColor& colour = ink());
     void circle(const QPointF& middle, double radius, bool filled, double width = hairline);
     void polygon(const std::vector<QPointF>& points, const QColor& fill);
     void arc(const QPointF& middle, double radius, double fromDegrees, double spanDegrees, double width = hairline);

@@ -11,6 +11,7 @@ namespace {
 constexpr double stroke = 0.3;  // mm
 constexpr double terminalRadius = 0.7;
 constexpr double leadLength = 9;
+constexpr double namePitch = 5.5;    // least distance of two names, with a title between them
 constexpr double shieldLeads = 5.2;  // from one shield's lead to the next
 constexpr int humps = 4;             // of the symbol, whatever the winding
 
@@ -49,22 +50,31 @@ struct Drawing {
             paper.arc({x, top + (k + 0.5) * step}, step / 2, 90, side < 0 ? -180 : 180, stroke);
         terminal({x, top}, side, one.start);
         terminal({x, top + height}, side, one.finish);
-        for (const shop::SchematicTap& tap : one.taps) terminal({x, top + tap.share * height}, side, tap.terminal);
+        // Taps stand at even distances, in their order: a symbol has no scale, and names need room.
+        std::vector<shop::SchematicTap> taps = one.taps;
+        std::stable_sort(taps.begin(), taps.end(), [](const auto& a, const auto& b) { return a.share < b.share; });
+        const double gap = height / static_cast<double>(taps.size() + 1);
+        for (std::size_t k = 0; k < taps.size(); ++k)
+            terminal({x, top + static_cast<double>(k + 1) * gap}, side, taps[k].terminal);
         const double dot = one.dotAtStart ? top + 1.6 : top + height - 1.6;
         paper.circle({x + side * 1.8, dot}, 0.65, true, stroke);
         const Type type{7.5, false, Paper::muted(), side < 0 ? Qt::AlignRight : Qt::AlignLeft};
         const double wide = leadLength + 14;
-        paper.text({side < 0 ? x - wide - 3.5 : x + 3.5, top + height * (one.taps.empty() ? 0.5 : 0.25) - 2, wide, 4},
-                   QString::fromStdString(one.title), type);
+        paper.text({side < 0 ? x - wide - 3.5 : x + 3.5, top + gap / 2 - 2, wide, 4}, QString::fromStdString(one.title),
+                   type);
     }
     void column(const std::vector<const shop::SchematicWinding*>& windings, const QRectF& area, double x,
                 int side) const {
-        if (windings.empty()) return;
-        const double pitch = area.height() / static_cast<double>(windings.size());
-        const double height = std::min(24.0, pitch - 8);
-        for (std::size_t k = 0; k < windings.size(); ++k) {
-            const double top = area.top() + (static_cast<double>(k) + 0.5) * pitch - height / 2;
-            winding(*windings[k], x, top, std::max(height, 5.0), side);
+        // Each winding's room is by its names: start, finish, taps.
+        const auto names = [](const shop::SchematicWinding& one) { return static_cast<double>(one.taps.size() + 2); };
+        double all = 0, top = area.top();
+        for (const auto* one : windings) all += names(*one);
+        for (const auto* one : windings) {
+            const double room = area.height() * names(*one) / all;
+            const double least = std::min(namePitch * (names(*one) - 1), room * (1 - 1 / names(*one)));
+            const double height = std::max(std::min(24.0, room - 8), least);
+            winding(*one, x, top + (room - height) / 2, height, side);
+            top += room;
         }
     }
 };

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "coil/hand.h"
 #include "exchange/winding_plan.h"
 
 namespace exchange {
@@ -20,21 +21,11 @@ public:
     [[nodiscard]] std::string paper(const design::Ply& ply) const;
 
 private:
-    /// One wire, or several strands, of a hand.
-    struct Strand {
-        const design::Section* section = nullptr;
-        const design::Winding* winding = nullptr;
-        std::vector<const coil::Layer*> pieces;  // in winding sequence
-        [[nodiscard]] bool foil() const { return winding != nullptr && winding->foil.has_value(); }
-    };
-    [[nodiscard]] Strand strandOf(std::size_t p, std::size_t i) const;
-    [[nodiscard]] std::string wireName(const Strand& s) const;
-    [[nodiscard]] static PlannedLayer layerOf(const Strand& strand, int number);
-    static void layers(const std::vector<Strand>& strands, PlannedStep& step);
-    void opening(const std::vector<Strand>& strands, PlannedStep& step);
-    void anchor(const Strand& s, bool start, double after, PlannedStep& step) const;
+    [[nodiscard]] std::string wireName(const coil::HandWire& wire) const;
+    void opening(const coil::Hand& hand, PlannedStep& step);
+    void anchor(const coil::HandWire& wire, bool start, double after, PlannedStep& step) const;
     [[nodiscard]] std::optional<PinPlace> pinPlace(int number) const;
-    void inside(const std::vector<Strand>& strands, PlannedStep& step) const;
+    void inside(const coil::Hand& hand, PlannedStep& step) const;
 
     const design::Design& design_;
     const coil::CoilBuild& build_;

@@ -36,9 +36,7 @@ std::string layerRow(const PlannedStep& step, const PlannedLayer& layer, std::si
     int rpm = 0;
     for (const Stroke& stroke : strokes(step, w))
         if (stroke.layer == static_cast<int>(number)) rpm = std::max(rpm, stroke.rpm);
-    return joined({std::to_string(step.place),
-                   ".",
-                   std::to_string(step.item),
+    return joined({coil::stepNumber(step.item),
                    ",",
                    cell(step.title),
                    ",",
@@ -78,7 +76,7 @@ std::string stepTable(const WindingPlan& plan, const Winder& winder) {
             for (; next < step.stops.size(); ++next) {
                 const auto& stop = step.stops[next];
                 if (opening ? !stop.opening : stop.after > turns + 1e-9) break;
-                text += joined({std::to_string(step.place), ".", std::to_string(step.item), ",", cell(step.title), ",,",
+                text += joined({coil::stepNumber(step.item), ",", cell(step.title), ",,",
                                 units::shortest(counted(stop.after, winder)), ",,,,,,,,", stopName(stop.kind), ",",
                                 cell(stop.words), "\n"});
             }

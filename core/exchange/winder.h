@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "coil/winding_tension.h"
 #include "json/record.h"
 
 namespace exchange {
@@ -78,8 +79,8 @@ void fields(Visitor& visit, SpindleDrive& s) {
 /// Tension is set in cN, one hundredth of a newton.
 struct TensionBrake {
     std::string letter;
-    double lowest = 0.02, highest = 20;  ///< N
-    double stress = 8e7;                 ///< in the copper, Pa; what to wind with: common practice, no source
+    double lowest = 0.02, highest = 20;   ///< N
+    double stress = coil::windingStress;  ///< in the copper, Pa; what to wind with
     bool operator==(const TensionBrake&) const = default;
 };
 template <class Visitor>

@@ -64,8 +64,7 @@ WindingPlan windingPlan(const design::Design& design, const coil::CoilBuild& bui
         const auto& place = design.coil[p];
         for (std::size_t i = 0; place.leg == leg && i < place.order.size(); ++i) {
             PlannedStep step;
-            step.place = static_cast<int>(p) + 1;
-            step.item = static_cast<int>(i) + 1;
+            step.item = {static_cast<int>(p), static_cast<int>(i)};
             const auto& item = place.order[i];
             if (const auto* barrier = item.barrier()) {
                 if (barrier->ply.thickness <= 0) continue;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "coil/coil_build.h"
+#include "coil/hand.h"
 #include "exchange/winder.h"
 
 namespace exchange {
@@ -26,14 +27,8 @@ struct PlannedStop {
 };
 
 /// One layer of the wires that are wound together.
-struct PlannedLayer {
-    double first = 0, turns = 0;  ///< turns from the step's first turn to this layer's; turns in it
-    bool fromLow = true;          ///< begins at the low end
-    double low = 0, high = 0;     ///< edges of the wound stretch, m
-    double pitch = 0;             ///< m
-    double outside = 0;           ///< radial place of its outer side, m from the tongue
-    double turnLength = 0;        ///< mean turn, m
-    bool still = false;           ///< foil: the guide does not move
+struct PlannedLayer : coil::HandLayer {
+    bool still = false;  ///< foil: the guide does not move
     /// Where the guide stands after `done` turns of the layer: half a pitch inside the edge that it begins at, a pitch
     /// further each turn, and still during the last turn, so that the wire stays half a pitch inside the other edge.
     [[nodiscard]] double guide(double done) const;
@@ -41,7 +36,7 @@ struct PlannedLayer {
 
 /// One item of the winding order, or several sections in one hand.
 struct PlannedStep {
-    int place = 1, item = 1;  ///< of the design's order, from 1
+    design::ItemIndex item;  ///< the first, of the design's order
     std::string title;
     bool reversed = false, foil = false;
     double tension = 0;  ///< N, of all wires of the hand; 0: not the machine's matter

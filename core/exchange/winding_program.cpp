@@ -61,12 +61,11 @@ private:
     }
 
     void write(const PlannedStep& step) {
-        comment(joined(
-            {"WINDING SHEET STEP ", std::to_string(step.place), ".", std::to_string(step.item), ", ", step.title,
-             step.layers.empty()
-                 ? ""
-                 : joined({", ", std::to_string(step.layers.size()), step.layers.size() > 1 ? " layers" : " layer"}),
-             step.reversed ? ", opposite sense" : ""}));
+        comment(joined({"WINDING SHEET STEP ", coil::stepNumber(step.item), ", ", step.title,
+                        step.layers.empty() ? ""
+                                            : joined({", ", std::to_string(step.layers.size()),
+                                                      step.layers.size() > 1 ? " layers" : " layer"}),
+                        step.reversed ? ", opposite sense" : ""}));
         BlockWords head(w_);
         head.preparatory(w_.codes.absolute).preparatory(w_.unit == ProgramUnit::Inch ? w_.codes.inch : w_.codes.metric);
         if (w_.depth) head.preparatory(w_.codes.rapid).length(w_.depth->letter, plan_.travelDepth, w_.depth->decimals);

@@ -8,8 +8,6 @@ namespace shop {
 
 namespace {
 
-constexpr std::size_t digestDigits = 10;
-
 std::string levelPoint(design::LevelAt at) {
     switch (at) {
         case design::LevelAt::Emf:

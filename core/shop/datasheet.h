@@ -10,6 +10,7 @@
 #include "analysis/answer.h"
 #include "catalog/catalog.h"
 #include "design/design.h"
+#include "shop/paper_head.h"
 
 namespace shop {
 
@@ -121,12 +122,6 @@ struct Datasheet {
     std::vector<Chart> charts;
     std::vector<std::pair<std::string, std::vector<std::string>>> notes;  ///< heading and paragraphs
     bool operator==(const Datasheet&) const = default;
-};
-
-/// What the shop adds that the design does not say.
-struct Issue {
-    std::string date;    ///< as it is printed: "2026-03-14"
-    std::string digest;  ///< of the design, in full
 };
 
 /// The datasheet of a checked design and its answer, for the hook-up that the answer shows.

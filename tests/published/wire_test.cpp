@@ -8,6 +8,7 @@
 //   W-N    NEMA MW 1000 bare copper, as printed in a stored wire table (seen)
 //   W-F    NEMA MW 1000 least increase and largest overall diameter, as printed in a stored catalogue page (seen)
 //   W-H    NEMA MW 1000 largest overall diameter, heavy (memory)
+//   W-T    a published chart of greatest winding tensions in pounds by bare diameter in inches (seen in a stored copy)
 //   W-I    IEC 60317-0-1 as printed in stored winding-wire tables (seen; memory where the row says so)
 #include <gtest/gtest.h>
 
@@ -15,6 +16,7 @@
 #include <ostream>
 #include <string>
 
+#include "coil/winding_tension.h"
 #include "coil/wire_resistance.h"
 #include "read_resources.h"
 #include "units/text.h"
@@ -34,6 +36,26 @@ TEST(PublishedCopper, ResistivityAndDensity) {  // W-CU1 seen, W-CU3 seen, W-CU4
     // Mass resistivity 0.15328 ohm g/m2 (seen), from a metre of a square metre of copper, within the rounding of rho.
     const double ohm = coil::conductorResistance(1, 1, 20);
     EXPECT_NEAR(ohm * coil::copperDensity * 1000, 0.15328, 1e-4);
+}
+
+TEST(PublishedTension, GreatestTensionIsTheYieldOfTheBareCopper) {  // W-T seen
+    struct Row {
+        double inch, pounds, digit;
+    };
+    constexpr double pound = 0.45359237 * 9.80665;  // N
+    for (const Row& row :
+         {Row{0.0226, 4.0, 0.1}, Row{0.0179, 2.5, 0.1}, Row{0.0142, 1.6, 0.1}, Row{0.0100, 0.785, 0.001},
+          Row{0.0080, 0.503, 0.001}, Row{0.0063, 0.312, 0.001}, Row{0.0050, 0.196, 0.001}, Row{0.0040, 0.126, 0.001},
+          Row{0.0035, 0.096, 0.001}, Row{0.0025, 0.049, 0.001}}) {
+        const double d = row.inch * 1000 * mil;
+        const double greatest = coil::windingTension(d, 1) / coil::windingShare;
+        // 69 MPa stands for 10 000 psi, 0.08 % less.
+        EXPECT_NEAR(greatest / pound, row.pounds, row.digit / 2 + 1e-3 * row.pounds) << row.inch << " in";
+    }
+    EXPECT_DOUBLE_EQ(coil::windingTension(1e-4, 3), 3 * coil::windingTension(1e-4, 1));
+    // The chart advises 50 to 80 % of the greatest.
+    EXPECT_GE(coil::windingShare, 0.5);
+    EXPECT_LE(coil::windingShare, 0.8);
 }
 
 TEST(PublishedCopper, ResistanceAgainstTemperature) {  // W-CU6, W-CU8, W-CU9 derived

@@ -17,31 +17,12 @@
 #include "commands/verb.h"
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
+#include "pdf_tools.h"
 #include "units/text.h"
 
+using namespace pdf_tools;
+
 namespace {
-
-std::vector<std::string> designs() {
-    std::vector<std::string> all{COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright"};
-    for (const char* folder : {COILWRIGHT_SOURCE_DIR "/tests/references", COILWRIGHT_SOURCE_DIR "/demo-projects"}) {
-        const QDir top(folder);
-        for (const QString& file : top.entryList({"*.coilwright"}, QDir::Files))
-            all.push_back(top.filePath(file).toStdString());
-        for (const QString& inside : top.entryList(QDir::Dirs | QDir::NoDotAndDotDot))
-            for (const QString& file : QDir(top.filePath(inside)).entryList({"*.coilwright"}, QDir::Files))
-                all.push_back(top.filePath(inside + "/" + file).toStdString());
-    }
-    return all;
-}
-
-/// Standard output of a program; fails the test if it cannot be run or returns anything but 0.
-QString output(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    EXPECT_TRUE(process.waitForFinished(20000)) << program.toStdString();
-    EXPECT_EQ(process.exitCode(), 0) << program.toStdString() << ": " << process.readAllStandardError().toStdString();
-    return QString::fromUtf8(process.readAllStandardOutput());
-}
 
 class DatasheetPdf : public testing::TestWithParam<std::string> {
 protected:
@@ -56,61 +37,6 @@ protected:
         return path;
     }
 };
-
-/// What makes up the recipe, as a person would write it down.
-std::set<std::string> recipe(const commands::Opened& opened) {
-    const design::Design& d = *opened.design;
-    std::set<std::string> words;
-    const auto part = [&](const auto& ref) {
-        words.insert(ref.key);
-        if (const auto* found = design::part(d, ref, opened.shop)) words.insert(found->title);
-    };
-    part(d.core.sheet);
-    part(d.bobbin);
-    for (const design::StackPart& one : d.core.stack) part(one.alloy);
-    for (const design::Winding& winding : d.windings)
-        if (!winding.foil) {
-            part(winding.wire);
-            if (const auto* wire = design::part(d, winding.wire, opened.shop)) {
-                words.insert(units::writeExact(units::Kind::Length, wire->bareDiameter));
-                words.insert(units::writeExact(units::Kind::Length, wire->overallDiameter));
-            }
-        }
-    for (const design::Place& place : d.coil)
-        for (const design::Item& item : place.order) {
-            if (const design::Section* s = item.section()) {
-                words.insert(s->label());
-                words.insert(units::shortest(s->turns) + " turns");
-                if (s->interlayer) part(s->interlayer->insulation);
-            }
-            if (const design::Barrier* b = item.barrier()) part(b->ply.insulation);
-        }
-    words.erase("");
-    return words;
-}
-
-/// Whether `word` stands in `text` with no letter or digit beside it.
-bool stands(const QString& text, const std::string& word) {
-    const QString pattern = QStringLiteral("(?<![\\w.])") + QRegularExpression::escape(QString::fromStdString(word)) +
-                            QStringLiteral("(?![\\w.])");
-    return QRegularExpression(
-               pattern, QRegularExpression::CaseInsensitiveOption | QRegularExpression::UseUnicodePropertiesOption)
-        .match(text)
-        .hasMatch();
-}
-
-/// Everything that the file says in one way or another: text, metadata, and all streams unpacked.
-QString everything(const QString& path) {
-    const QString open = path + ".open";
-    (void)output("qpdf", {"--qdf", "--object-streams=disable", path, open});
-    QString all =
-        output("pdftotext", {"-layout", path, "-"}) + output("pdfinfo", {path}) + output("pdfinfo", {"-meta", path});
-    const QString raw = QString::fromLatin1(QByteArray::fromStdString(exchange::readFile(open.toStdString())));
-    // Strings in the file's objects; drawing commands are numbers of no meaning outside the page.
-    const QRegularExpression strings("\\(([^()]*)\\)");
-    for (auto match = strings.globalMatch(raw); match.hasNext();) all += match.next().captured(1) + '\n';
-    return all;
-}
 
 /// The same unit under a neutral name: what the shop calls its designs is its own business.
 design::Design neutral(design::Design design) {
@@ -156,14 +82,7 @@ TEST_P(DatasheetPdf, NeverTellsANumberOfTurns) {
 
 TEST_P(DatasheetPdf, IsSoundAllVectorAndEmbedsItsFonts) {
     const QString path = pdf();
-    (void)output("qpdf", {"--check", path});
-    const QStringList fonts = output("pdffonts", {path}).split('\n', Qt::SkipEmptyParts);
-    ASSERT_GE(fonts.size(), 3);
-    for (qsizetype k = 2; k < fonts.size(); ++k) {
-        EXPECT_TRUE(fonts[k].contains("DejaVuSans")) << fonts[k].toStdString();
-        EXPECT_TRUE(fonts[k].contains(QRegularExpression("CID TrueType\\s+\\S+\\s+yes"))) << fonts[k].toStdString();
-    }
-    EXPECT_EQ(output("pdfimages", {"-list", path}).split('\n', Qt::SkipEmptyParts).size(), 2);
+    expectSoundVectors(path);
     EXPECT_EQ(output("pdfdetach", {"-list", path}).trimmed(), "0 embedded files");
 }
 
@@ -183,63 +102,28 @@ TEST_P(DatasheetPdf, SaysInItsMetadataItsTitleAndItsDayAndNothingElse) {
     EXPECT_EQ(output("pdfinfo", {"-meta", path}), "");
 }
 
+TEST_P(DatasheetPdf, ItsSquareCodeSaysPartRevisionAndDigest) {
+    const commands::Opened opened = commands::openDesign(GetParam());
+    const auto& d = *opened.design;
+    EXPECT_EQ(squareCodeOf(pdf()),
+              (d.partNumber.empty() ? d.name : d.partNumber) + " " + d.revision + " " + opened.digest.substr(0, 10));
+}
+
 TEST_P(DatasheetPdf, IsTheSameBytesTwice) {
     const std::string first = exchange::readFile(pdf().toStdString());
     EXPECT_EQ(exchange::readFile(pdf().toStdString()), first);
 }
 
-struct Word {
-    QRectF box;
-    QString text;
-};
-
-/// Words of each page with the page's size.
-std::vector<std::pair<QSizeF, std::vector<Word>>> pagesOf(const QString& path) {
-    std::vector<std::pair<QSizeF, std::vector<Word>>> pages;
-    const QRegularExpression page("<page width=\"([\\d.]+)\" height=\"([\\d.]+)\""),
-        word("<word xMin=\"([-\\d.]+)\" yMin=\"([-\\d.]+)\" xMax=\"([-\\d.]+)\" yMax=\"([-\\d.]+)\">(.*)</word>");
-    for (const QString& line : output("pdftotext", {"-bbox", path, "-"}).split('\n')) {
-        if (const auto match = page.match(line); match.hasMatch())
-            pages.push_back({{match.captured(1).toDouble(), match.captured(2).toDouble()}, {}});
-        if (const auto match = word.match(line); match.hasMatch())
-            pages.back().second.push_back({QRectF(QPointF(match.captured(1).toDouble(), match.captured(2).toDouble()),
-                                                  QPointF(match.captured(3).toDouble(), match.captured(4).toDouble())),
-                                           match.captured(5)});
-    }
-    return pages;
-}
-
 TEST_P(DatasheetPdf, KeepsItsTextWithinTheMarginsAndApart) {
-    constexpr double marginPt = 15 / 25.4 * 72;
     for (const char* format : {"a4", "letter"}) {
         const auto pages = pagesOf(pdf(format));
         ASSERT_GE(pages.size(), 2u);
         EXPECT_LE(pages.size(), 3u);
         EXPECT_NEAR(pages[0].first.width(), std::string(format) == "a4" ? 595.3 : 612, 0.5);
-        for (const auto& [size, words] : pages) {
-            const QRectF inside(QPointF(marginPt - 1, marginPt - 1),
-                                QPointF(size.width() - marginPt + 1, size.height() - marginPt + 1));
-            for (std::size_t a = 0; a < words.size(); ++a) {
-                EXPECT_TRUE(inside.contains(words[a].box)) << words[a].text.toStdString();
-                // Boxes are as high as the type's tallest letters; what counts is the body between them.
-                const auto body = [](const QRectF& box) {
-                    return box.adjusted(0.3, 0.3 * box.height(), -0.3, -0.25 * box.height());
-                };
-                for (std::size_t b = a + 1; b < words.size(); ++b)
-                    EXPECT_FALSE(body(words[a].box).intersects(body(words[b].box)))
-                        << format << ": " << words[a].text.toStdString() << " over " << words[b].text.toStdString();
-            }
-        }
+        expectApartAndInside(pages);
     }
 }
 
-std::string named(const testing::TestParamInfo<std::string>& info) {
-    std::string name = info.param.substr(info.param.rfind('/') + 1);
-    name = name.substr(0, name.find('.'));
-    std::replace_if(
-        name.begin(), name.end(), [](unsigned char c) { return !std::isalnum(c); }, '_');
-    return name;
-}
 INSTANTIATE_TEST_SUITE_P(Designs, DatasheetPdf, testing::ValuesIn(designs()), named);
 
 TEST(DatasheetText, FitsLongNamesAndSaysWhatItCannotPrint) {

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "papers/bill.h"
+
+#include "papers/grid.h"
+#include "papers/missing_characters.h"
+#include "papers/winding_sheet.h"
+#include "units/text.h"
+
+namespace papers {
+
+namespace {
+
+constexpr double typeSize = 9, rowLeast = 5.2;
+
+QString qt(const std::string& text) {
+    return QString::fromStdString(text);
+}
+QString money(double value) {
+    return QString::number(value, 'f', 2);
+}
+/// 0.0123 kg as people weigh it: "12.3 g".
+QString amountText(const shop::BillLine& line) {
+    if (line.unit == "kg") return qt(units::write(units::Kind::Mass, line.amount));
+    if (line.unit == "piece") return qt(units::shortest(line.amount));
+    if (line.unit == "m2") return qt(units::significant(line.amount * 1e4, 3)) + QStringLiteral(" cm²");
+    return qt(units::significant(line.amount, 3) + " " + line.unit);
+}
+
+void parts(Flow& flow, const shop::Bill& bill) {
+    std::vector<QStringList> rows;
+    rows.reserve(bill.lines.size());
+    for (const auto& line : bill.lines)
+        rows.push_back({qt(line.part), qt(line.what), amountText(line),
+                        line.price ? money(*line.price) + QStringLiteral(" / ") +
+                                         (line.unit == "m2" ? QStringLiteral("m²") : qt(line.unit))
+                                   : QString(),
+                        line.cost ? money(*line.cost) : QString()});
+    paintGrid(flow,
+              {{QStringLiteral("part"), 42},
+               {QStringLiteral("for one unit, with waste"), 0},
+               {QStringLiteral("amount"), 22, Qt::AlignRight},
+               {QStringLiteral("price"), 27, Qt::AlignRight},
+               {QStringLiteral("cost"), 17, Qt::AlignRight}},
+              rows, typeSize, rowLeast);
+}
+
+void costs(Flow& flow, const shop::Bill& bill) {
+    std::vector<GridColumn> columns{{QStringLiteral("cost of one unit in a lot of"), 0}};
+    for (const auto& cost : bill.costs) columns.push_back({QString::number(cost.quantity), 25, Qt::AlignRight});
+    struct Row {
+        QString what;
+        double shop::CostAt::*of;
+    };
+    const std::vector<Row> all{
+        {QStringLiteral("material"), &shop::CostAt::material},
+        {QStringLiteral("smallest buys that are left over"), &shop::CostAt::smallestBuys},
+        {QStringLiteral("work, %1 min a unit").arg(bill.minutes, 0, 'f', 1), &shop::CostAt::labour},
+        {QStringLiteral("set-up, %1 min a lot").arg(bill.setUpMinutes, 0, 'f', 0), &shop::CostAt::setUp},
+        {QStringLiteral("tooling, once"), &shop::CostAt::tooling},
+        {QStringLiteral("scrap"), &shop::CostAt::scrap},
+        {QStringLiteral("total"), &shop::CostAt::total}};
+    std::vector<QStringList> rows;
+    rows.reserve(all.size());
+    for (const Row& row : all) {
+        QStringList line{row.what};
+        for (const auto& cost : bill.costs) line << money(cost.*row.of);
+        rows.push_back(line);
+    }
+    paintGrid(flow, columns, rows, typeSize, rowLeast);
+}
+
+int pagesOf(Paper& paper, const shop::Bill& bill, int pages) {
+    Flow flow(paper, bill.head, pages);
+    const Type plain{typeSize, false, {}, Qt::AlignLeft};
+    flow.heading(QStringLiteral("Parts"));
+    parts(flow, bill);
+    flow.gap(4);
+    flow.heading(QStringLiteral("Cost"));
+    if (bill.costs.empty()) {
+        flow.paragraph(QStringLiteral("No prices were given."), plain);
+    } else {
+        std::string words = "In " + bill.currency;
+        if (!bill.validUntil.empty()) words += ", prices valid until " + bill.validUntil;
+        flow.paragraph(qt(words + "."), plain);
+        flow.gap(1);
+        costs(flow, bill);
+    }
+    for (const std::string& part : bill.unpriced) {
+        flow.gap(1);
+        flow.paragraph(qt("No price, not in these costs: " + part + "."), plain);
+    }
+    if (const QString missing = missingCharacters(paper); !missing.isEmpty()) flow.paragraph(missing, plain);
+    return flow.end();
+}
+
+}  // namespace
+
+QByteArray paintedBill(const shop::Bill& bill, Format format, const std::string& design) {
+    return paintedPdf(
+        {bill.head.paper + ", " + bill.head.title, bill.head.date, format,
+         Attachment{attachmentName(bill.head), QByteArray::fromStdString(design)}},
+        [&](Paper& paper, int pages) { return pagesOf(paper, bill, pages); }, 1);
+}
+
+}  // namespace papers

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The traveller as a PDF.
+#pragma once
+
+#include "papers/pdf.h"
+#include "shop/traveller.h"
+
+namespace papers {
+
+/// The PDF's bytes; `design` is the text of the design file, which goes along as an attachment.
+[[nodiscard]] QByteArray paintedTraveller(const shop::Traveller& traveller, Format format, const std::string& design);
+
+}  // namespace papers

@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "shop/bill.h"
+
+#include <algorithm>
+#include <map>
+
+#include "coil/hand.h"
+#include "shop/practice.h"
+#include "shop/sheet_words.h"
+#include "units/joined.h"
+#include "units/text.h"
+
+namespace shop {
+
+using units::joined;
+
+namespace {
+
+constexpr double minutesAnHour = 60;
+
+class BillWriter {
+public:
+    BillWriter(const Materials& materials, const Prices* prices, Bill& bill)
+        : m_(materials), prices_(prices), bill_(bill) {}
+
+    void write() {
+        add({m_.bobbinKey}, joined({"bobbin ", m_.bobbinTitle}), m_.bobbins, "piece");
+        for (const auto& use : m_.wires)
+            add({use.key}, joined({"wire of ", use.winding, ", ", use.title, ", ", fixed(use.bought, 2), " m"}),
+                use.mass, "kg");
+        for (const auto& use : m_.foils)
+            add({joined({"copper foil ", micrometres(use.thickness)}), "copper foil"},
+                joined({"foil of ", use.name, ", ", millimetres(use.width), " x ", cutLength(use.length)}), use.mass,
+                "kg");
+        for (const auto& use : m_.films)
+            add({joined({use.key, " ", micrometres(use.thickness)}), use.key},
+                joined({use.title, ", ", micrometres(use.thickness), ", ", counted(use.turns, "turn")}), use.bought,
+                "m2");
+        addSheets();
+        for (const auto& use : m_.leads)
+            add({joined({"lead ", use.colour}), "lead"},
+                joined({"lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour}), use.cut, "m");
+        if (m_.sleeving > 0) add({"sleeving"}, "sleeving", m_.sleeving, "m");
+        add({"solder"}, joined({"solder, ", counted(m_.joints, "joint")}), m_.solder, "kg");
+        for (const auto& use : m_.compounds)
+            if (use.mass > 0) add({use.key}, use.title, use.mass, "kg");
+    }
+
+private:
+    void addSheets() {
+        for (const auto& use : m_.sheets) {
+            std::string thickness = fixed(use.thickness * 1e3, 3);
+            while (thickness.ends_with('0')) thickness.pop_back();
+            add({joined({m_.sheetKey, " ", use.key, " ", thickness, " mm"}), use.key},
+                joined(
+                    {"sheets ", m_.sheetTitle, ", ", use.title, ", ", thickness, " mm, ", counted(use.count, "sheet")}),
+                use.mass * (1 + sheetWaste), "kg");
+        }
+    }
+    /// A line under the first of `names` that has a price, else under the first.
+    void add(const std::vector<std::string>& names, const std::string& what, double amount, const std::string& unit) {
+        BillLine line{names.front(), what, amount, unit, {}, {}, 0};
+        if (prices_ != nullptr) {
+            for (const auto& name : names)
+                if (const auto found = prices_->parts.find(name); found != prices_->parts.end()) {
+                    if (found->second.unit != unit) continue;
+                    line.part = name;
+                    line.price = found->second.value;
+                    line.cost = amount * found->second.value;
+                    line.minimum = found->second.minimum;
+                    break;
+                }
+            if (!line.price) bill_.unpriced.push_back(joined({line.part, " (per ", unit, ")"}));
+        }
+        bill_.lines.push_back(std::move(line));
+    }
+
+    const Materials& m_;
+    const Prices* prices_;
+    Bill& bill_;
+};
+
+CostAt costAt(const Bill& bill, const Prices& prices, int quantity) {
+    CostAt cost;
+    cost.quantity = quantity;
+    struct Buy {
+        double amount = 0, price = 0, minimum = 0;
+    };
+    std::map<std::string, Buy> buys;
+    for (const auto& line : bill.lines) {
+        if (!line.cost) continue;
+        cost.material += *line.cost;
+        Buy& buy = buys[line.part];
+        buy.amount += line.amount;
+        buy.price = *line.price;
+        buy.minimum = line.minimum;
+    }
+    for (const auto& [part, buy] : buys)
+        cost.smallestBuys += std::max(0.0, buy.minimum - quantity * buy.amount) * buy.price / quantity;
+    cost.labour = bill.minutes / minutesAnHour * prices.labour;
+    cost.setUp = bill.setUpMinutes / minutesAnHour * prices.labour / quantity;
+    cost.tooling = prices.tooling / quantity;
+    cost.scrap = (cost.material + cost.labour) * prices.scrap / (1 - prices.scrap);
+    cost.total = cost.material + cost.smallestBuys + cost.labour + cost.setUp + cost.tooling + cost.scrap;
+    return cost;
+}
+
+std::string cell(const std::string& text) {
+    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+    std::string quoted = "\"";
+    for (const char c : text) {
+        if (c == '"') quoted += '"';
+        quoted += c;
+    }
+    return quoted + '"';
+}
+
+}  // namespace
+
+WorkCount workOf(const design::Design& design, const coil::CoilBuild& build, const Materials& materials) {
+    WorkCount work;
+    for (std::size_t p = 0; p < design.coil.size(); ++p) {
+        const auto& order = design.coil[p].order;
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            if (order[i].shield() != nullptr) ++work.shields;
+            if (order[i].section() == nullptr) continue;
+            const coil::Hand hand = coil::handAt(design, build, p, i);
+            work.turns += hand.turns();
+            for (const auto& moment : hand.moments)
+                work.ends += moment.kind == coil::MomentKind::Finish ? 2 : moment.kind == coil::MomentKind::Tap ? 1 : 0;
+            i = hand.last;
+        }
+    }
+    for (const auto& use : materials.films) work.wraps += use.turns;
+    for (const auto& use : materials.sheets) work.sheets += use.count;
+    return work;
+}
+
+Bill bill(const design::Design& design, const catalog::Catalog& shop, const Issue& issue, const Prices* prices) {
+    const coil::CoilBuild build = coil::layOut(design, shop);
+    const Materials materials = materialsOf(design, build, shop);
+    Bill bill;
+    bill.head = paperHead("Bill of materials", design, issue);
+    BillWriter(materials, prices, bill).write();
+    if (prices == nullptr) return bill;
+    const WorkCount work = workOf(design, build, materials);
+    const WorkTimes& t = prices->times;
+    constexpr double thousand = 1000;
+    bill.minutes = t.unit + t.test + t.thousandTurns * work.turns / thousand + t.wrap * work.wraps +
+                   t.shield * work.shields + t.end * work.ends + t.sheet * work.sheets;
+    bill.setUpMinutes = t.setUp;
+    bill.currency = prices->currency;
+    bill.validUntil = prices->validUntil;
+    for (const int quantity : lotSizes) bill.costs.push_back(costAt(bill, *prices, quantity));
+    return bill;
+}
+
+std::string billCsv(const Bill& bill) {
+    constexpr int digits = 6;
+    const auto number = [](double value) { return units::significant(value, digits); };
+    std::string text =
+        joined({"# inside paper, carries the recipe, not for customers: ", bill.head.title, ", revision ",
+                bill.head.revision, ", ", bill.head.date, ", design ", bill.head.digest, "\n"});
+    if (!bill.currency.empty())
+        text += joined(
+            {"# costs in ", bill.currency, bill.validUntil.empty() ? "" : ", valid until " + bill.validUntil, "\n"});
+    for (const auto& part : bill.unpriced) text += joined({"# not in the costs, no price: ", part, "\n"});
+    text += "kind,part,what,amount,unit,price";
+    for (const int n : lotSizes) text += joined({",cost_at_", std::to_string(n)});
+    text += '\n';
+    for (const auto& line : bill.lines) {
+        text += joined({"part,", cell(line.part), ",", cell(line.what), ",", number(line.amount), ",", line.unit, ",",
+                        line.price ? number(*line.price) : ""});
+        for (std::size_t k = 0; k < lotSizes.size(); ++k) text += joined({",", line.cost ? number(*line.cost) : ""});
+        text += '\n';
+    }
+    if (bill.costs.empty()) return text;
+    const auto row = [&](const char* kind, const char* what, double amount, const char* unit, double CostAt::*of) {
+        text += joined({kind, ",,", what, ",", amount > 0 ? number(amount) : "", ",", unit, ","});
+        for (const CostAt& cost : bill.costs) text += joined({",", number(cost.*of)});
+        text += '\n';
+    };
+    row("material", "all parts", 0, "", &CostAt::material);
+    row("material", "smallest buys that are left over", 0, "", &CostAt::smallestBuys);
+    row("work", "a unit", bill.minutes, "min", &CostAt::labour);
+    row("work", "set-up of a lot", bill.setUpMinutes, "min", &CostAt::setUp);
+    row("tooling", "once", 0, "", &CostAt::tooling);
+    row("scrap", "units that are lost", 0, "", &CostAt::scrap);
+    row("total", "one unit", 0, "", &CostAt::total);
+    return text;
+}
+
+}  // namespace shop

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "shop/fetch_list.h"
+
+#include "shop/sheet_words.h"
+#include "units/joined.h"
+#include "units/text.h"
+
+namespace shop {
+
+using units::joined;
+
+namespace {
+
+std::string mass(double kg) {
+    return kg > 0 ? units::write(units::Kind::Mass, kg) : std::string("weight not known");
+}
+
+std::string metres(double length) {
+    return fixed(length, length < 10 ? 2 : 1) + " m";
+}
+
+void addWires(const Materials& materials, std::vector<FetchRow>& rows) {
+    std::vector<bool> done(materials.wires.size(), false);
+    for (std::size_t k = 0; k < materials.wires.size(); ++k) {
+        if (done[k]) continue;
+        const WireUse& first = materials.wires[k];
+        std::vector<std::string> names;
+        double length = 0, all = 0;
+        for (std::size_t j = k; j < materials.wires.size(); ++j) {
+            const WireUse& use = materials.wires[j];
+            if (use.key != first.key || use.title != first.title || use.bare != first.bare) continue;
+            done[j] = true;
+            names.push_back(use.strands > 1 ? joined({use.winding, " (", std::to_string(use.strands), " spools)"})
+                                            : use.winding);
+            length += use.bought;
+            all += use.mass;
+        }
+        rows.push_back({joined({"Wire ", first.title, ", ", millimetres(first.bare, 3), " bare, ",
+                                millimetres(first.overall, 3), " overall, for ", listedWords(names)}),
+                        joined({metres(length), ", ", mass(all)})});
+    }
+}
+
+}  // namespace
+
+std::vector<FetchRow> fetchRows(const Materials& materials) {
+    std::vector<FetchRow> rows{{"Bobbin " + materials.bobbinTitle, counted(materials.bobbins, "piece")}};
+    addWires(materials, rows);
+    for (const FoilUse& use : materials.foils)
+        rows.push_back({joined({"Copper foil ", micrometres(use.thickness), " for ", use.name}),
+                        joined({millimetres(use.width), " x ", cutLength(use.length)})});
+    for (const FilmUse& use : materials.films)
+        rows.push_back({joined({use.title, ", ", micrometres(use.thickness)}),
+                        joined({fixed(use.bought * 1e4, 0), " cm², ", counted(use.turns, "turn")})});
+    for (const LeadUse& use : materials.leads)
+        rows.push_back({joined({"Lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour}),
+                        "cut " + cutLength(use.cut)});
+    if (materials.sleeving > 0) rows.push_back({"Sleeving", cutLength(materials.sleeving)});
+    for (const SheetUse& use : materials.sheets)
+        rows.push_back({joined({"Sheets ", materials.sheetTitle, ", ", use.title, ", ", millimetres(use.thickness, 2)}),
+                        joined({counted(use.count, "sheet"), ", ", mass(use.mass)})});
+    for (const CompoundUse& use : materials.compounds)
+        rows.push_back({use.title, joined({fixed(use.volume * 1e6, 1), " cm³"})});
+    return rows;
+}
+
+}  // namespace shop

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Papers of random valid designs: a sample here, 1000 with COILWRIGHT_FULL in the environment (target `full`). All
+// papers twice, the same bytes; every PDF sound, all vector, its text inside the margins and apart; turns, sheets and
+// terminals counted anew.
+#include <QTemporaryDir>
+#include <cmath>
+#include <cstdlib>
+#include <fstream>
+
+#include "exchange/design_json.h"
+#include "papers/bill.h"
+#include "papers/datasheet.h"
+#include "papers/traveller.h"
+#include "papers/winding_sheet.h"
+#include "pdf_tools.h"
+#include "random_designs.h"
+
+using namespace pdf_tools;
+
+namespace {
+
+using winding_cases::shop;
+
+QString saved(const QTemporaryDir& folder, const char* name, const QByteArray& bytes) {
+    const QString path = folder.filePath(name);
+    std::ofstream(path.toStdString(), std::ios::binary).write(bytes.constData(), bytes.size());
+    return path;
+}
+
+/// Turns that the spindle makes: wires in one hand go round together.
+double spindleTurns(const design::Design& design) {
+    double all = 0;
+    for (const auto& place : design.coil) {
+        std::string hand;
+        double most = 0;
+        for (const auto& item : place.order) {
+            const auto* s = item.section();
+            const bool joins = s != nullptr && !s->hand.empty() && s->hand == hand;
+            hand = s != nullptr ? s->hand : "";
+            if (!joins) {
+                all += most;
+                most = 0;
+            }
+            if (s != nullptr) most = std::max(most, s->turns.value);
+        }
+        all += most;
+    }
+    return all;
+}
+
+void expectCounts(const design::Design& design, const ::shop::WindingSheet& sheet) {
+    double turns = 0;
+    for (const auto& step : sheet.steps) {
+        double layers = 0;
+        for (const auto& layer : step.layers) layers += layer.turns;
+        if (!step.layers.empty()) {
+            EXPECT_NEAR(layers, step.turns, 1e-6) << step.number;
+        }
+        if (step.kind == ::shop::StepKind::Wire) turns += step.turns;
+    }
+    EXPECT_NEAR(turns, spindleTurns(design), 1e-6);
+    for (const auto& terminal : design.terminals) {
+        const std::string place = terminal.pin > 0 ? "pin " + std::to_string(terminal.pin) : "(" + terminal.name + ")";
+        bool served = false;
+        for (const auto& step : sheet.steps)
+            for (const auto& action : step.actions) served = served || action.words.find(place) != std::string::npos;
+        EXPECT_TRUE(served) << terminal.name;
+    }
+}
+
+TEST(RandomPapers, AreSoundAlikeTwiceAndCountWhatTheDesignHas) {
+    const bool full = std::getenv("COILWRIGHT_FULL") != nullptr;
+    const int count = full ? 1000 : 4;
+    winding_cases::RandomDesigns designs(77);
+    const ::shop::Issue issue{"2026-03-14", std::string(64, 'b')};
+    for (int k = 0; k < count && !testing::Test::HasFailure(); ++k) {
+        SCOPED_TRACE("design " + std::to_string(k));
+        design::Design design = designs.next();
+        if (k % 3 == 1) design.name = "A name of sixty letters that a customer has thought of, and more";
+        const auto format = k % 2 == 0 ? papers::Format::A4 : papers::Format::Letter;
+        const std::string text = exchange::writeDesign(design, shop());
+        const auto sheet = ::shop::windingSheet(design, shop(), issue);
+        expectCounts(design, sheet);
+        const auto traveller = ::shop::traveller(design, shop(), issue);
+        const auto bill = ::shop::bill(design, shop(), issue, nullptr);
+        const auto answer = analysis::answer(design, shop());
+        const auto datasheet = ::shop::datasheet(design, *answer, shop(), issue);
+        const auto all = [&] {
+            return std::vector<QByteArray>{
+                papers::paintedWindingSheet(sheet, format, text), papers::paintedTraveller(traveller, format, text),
+                papers::paintedBill(bill, format, text), papers::paintedDatasheet(datasheet, format)};
+        };
+        const std::vector<QByteArray> once = all(), twice = all();
+        const QTemporaryDir folder;
+        for (std::size_t p = 0; p < once.size(); ++p) {
+            SCOPED_TRACE("paper " + std::to_string(p));
+            EXPECT_EQ(once[p], twice[p]);
+            const QString path = saved(folder, "paper.pdf", once[p]);
+            expectSoundVectors(path);
+            expectApartAndInside(pagesOf(path));
+        }
+    }
+}
+
+}  // namespace
