@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "exchange/load_catalog.h"
+#include "exchange/load_tolerances.h"
 
 namespace commands {
 
@@ -41,14 +42,26 @@ Places places() {
     return found;
 }
 
-catalog::Catalog shopCatalog(const Places& where) {
-    std::vector<std::string> folders;
+namespace {
+
+/// The program's own data first, the shop's last.
+std::vector<std::string> dataFolders(const Places& where) {
     if (where.resources.empty())
         throw units::BadInput(
             {"COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json"});
-    folders.push_back(where.resources);
+    std::vector<std::string> folders{where.resources};
     if (!where.own.empty()) folders.push_back(where.own);
-    return exchange::loadCatalog(folders);
+    return folders;
+}
+
+}  // namespace
+
+catalog::Catalog shopCatalog(const Places& where) {
+    return exchange::loadCatalog(dataFolders(where));
+}
+
+catalog::Tolerances shopTolerances(const Places& where) {
+    return exchange::loadTolerances(dataFolders(where));
 }
 
 std::vector<std::string> demoDesigns(const Places& where) {
