@@ -16,15 +16,17 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 9> verbs{{{"figures", figures},
-                                      {"traces", traces},
-                                      {"write", write},
-                                      {"pair", pair},
-                                      {"picture", picture},
-                                      {"revisions", revisions},
-                                      {"field", field},
-                                      {"replay", nullptr, replayed},
-                                      {"winders", winders}}};
+constexpr std::array<Named, 11> verbs{{{"figures", figures},
+                                       {"traces", traces},
+                                       {"write", write},
+                                       {"pair", pair},
+                                       {"picture", picture},
+                                       {"revisions", revisions},
+                                       {"field", field},
+                                       {"replay", nullptr, replayed},
+                                       {"winders", winders},
+                                       {"spread", spreadUnits},
+                                       {"gather", gather}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -67,12 +69,20 @@ constexpr const char* help =
     "    --lot LOT --of N                the first lot that was wound of it\n"
     "    --variant PART-NUMBER --of N    another part number with the same coil; --note what is different\n"
     "    --check [--of N]                before a repeat order: each material, and what stands in for it\n"
+    "coilwright spread DESIGN            what a production will do: yield and spread of each promise, and what causes "
+    "it\n"
+    "    --units N --seed S --lot L      1000 units in lots of 20 from seed 1, unless told\n"
+    "    --figures NAME,NAME             other figures as well\n"
+    "    --json                          everything as JSON; --sensitivity: each promise's slopes instead of units\n"
+    "    --exact                         every unit's fields anew, instead of by expansion about the nominal\n"
+    "    --part K/M --to F               part K of M of the run, into a file\n"
+    "coilwright gather F...              all parts of a run together, as spread --json prints it in one\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright --help | --version\n"
     "\n"
     "Exit status: 0, or 2 with one sentence on standard error; replay: 1 for what it found.\n"
-    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins, insulation and winders; a shop's "
-    "own\n"
+    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins, insulation, tolerances and "
+    "winders; a shop's own\n"
     "entries stand in coilwright under XDG_DATA_HOME.\n";
 
 const Named* verbOf(const std::vector<std::string>& arguments) {
@@ -89,9 +99,10 @@ Judgement result(const std::vector<std::string>& arguments) {
     }
     if (arguments.size() == 1 && arguments.front() == "--help") return {help};
     if (arguments.size() == 1 && arguments.front() == "--version") return {programName() + "\n"};
-    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                                       "figures, traces, write, pair, picture, revisions, field, replay, winders, "
-                                       "--help, --version, or one design to open"});
+    throw units::BadInput(
+        units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                     "figures, traces, write, pair, picture, revisions, field, replay, winders, spread, "
+                     "gather, --help, --version, or one design to open"});
 }
 
 }  // namespace
