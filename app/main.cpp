@@ -45,7 +45,7 @@ int showWindow(int argc, char** argv, const std::vector<std::string>& arguments)
         const std::string start = !demos.empty()      ? demos.front()
                                   : arguments.empty() ? std::string()
                                                       : arguments.front();
-        bench::BenchWindow window(shop, commands::readDesign(start, *shop), demos);
+        bench::BenchWindow window(shop, commands::readDesign(start, *shop), demos, commands::resourceFolders(where));
         window.guardWork();
         if (!arguments.empty()) window.openFile(QString::fromStdString(arguments.front()));
         if (arguments.empty() && !QFileInfo::exists(bench::memoryPath())) window.showStart();

@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 18> rows{{
+constexpr std::array<Row, 19> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
@@ -43,6 +43,8 @@ constexpr std::array<Row, 18> rows{{
      QT_TRANSLATE_NOOP("bench", "Put a saved design beside this one"), false},
     {Act::Datasheet, Where::Papers, QT_TRANSLATE_NOOP("bench", "&Datasheet…"), "Ctrl+D",
      QT_TRANSLATE_NOOP("bench", "Write the customer's datasheet as PDF; it never carries the recipe"), false},
+    {Act::WindingProgram, Where::Papers, QT_TRANSLATE_NOOP("bench", "Winding &program…"), "Ctrl+Shift+P",
+     QT_TRANSLATE_NOOP("bench", "The program for a winder, run block by block and proven against the design"), false},
     {Act::AmpereTurns, Where::View, QT_TRANSLATE_NOOP("bench", "&Ampere-turns in the cut"), "Ctrl+1",
      QT_TRANSLATE_NOOP("bench", "Ladders on the borders of sections: what the leakage field is made of"), true},
     {Act::LayerVolts, Where::View, QT_TRANSLATE_NOOP("bench", "Layer &volts in the cut"), "Ctrl+2",

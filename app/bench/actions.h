@@ -21,6 +21,7 @@ enum class Act {
     Hold,
     Pair,
     Datasheet,
+    WindingProgram,
     AmpereTurns,
     LayerVolts,
     Inch,

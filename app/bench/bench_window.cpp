@@ -16,8 +16,12 @@
 namespace bench {
 
 BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, design::DesignPtr start,
-                         std::vector<std::string> demos)
-    : document_(shop, std::move(start)), solver_(shop), demos_(std::move(demos)), memory_(recalled()) {
+                         std::vector<std::string> demos, std::vector<std::string> resources)
+    : document_(shop, std::move(start)),
+      solver_(shop),
+      demos_(std::move(demos)),
+      resources_(std::move(resources)),
+      memory_(recalled()) {
     new UndoKeys(this);
     actions_ = new Actions(*menuBar(), this);
     assemble();

@@ -42,9 +42,10 @@ namespace bench {
 class BenchWindow : public QMainWindow {
     Q_OBJECT
 public:
-    /// `demos`: paths of designs offered under "New from demo".
+    /// `demos`: paths of designs offered under "New from demo". `resources`: folders of data that may hold `winders`,
+    /// the shop's own last.
     BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, design::DesignPtr start,
-                std::vector<std::string> demos);
+                std::vector<std::string> demos, std::vector<std::string> resources = {});
     ~BenchWindow() override;
 
     /// Opens without asking. A file that cannot be read leaves the open design as
@@ -119,13 +120,14 @@ private:
     void showPair(const QString& path);
     void showPair(const design::DesignPtr& other);
     void showRevisions();
+    void showWindingProgram();
     void tellOutside();
 
     document::Document document_;
     document::Selection selection_;
     solver::LatestWins solver_;
     solver::Aside governing_;  ///< ranks what governs a promise
-    std::vector<std::string> demos_;
+    std::vector<std::string> demos_, resources_;
     Memory memory_;
     analysis::AnswerPtr answer_;
     std::string hookUp_;

@@ -42,6 +42,7 @@ void BenchWindow::connectActions() {
     connect(&act[Act::Hold], &QAction::toggled, this, [this](bool on) { plots_->setHolding(on); });
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
+    connect(&act[Act::WindingProgram], &QAction::triggered, this, &BenchWindow::showWindingProgram);
     connect(&act[Act::AmpereTurns], &QAction::toggled, this, [this](bool on) {
         memory_.ampereTurns = on;
         cut_->showAmpereTurns(on);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A saved design, or a kept revision, beside the open one.
+// Windows beside the bench: a pair, the kept revisions, the winding program.
 #include <QFileDialog>
 
 #include "bench/bench_window.h"
 #include "bench/revision_window.h"
 #include "compare/pair_window.h"
+#include "winding/winding_window.h"
 
 namespace bench {
 
@@ -33,6 +34,12 @@ void BenchWindow::showRevisions() {
     revisions->setAttribute(Qt::WA_DeleteOnClose);
     connect(revisions, &RevisionWindow::besideAsked, this, [this](const design::DesignPtr& kept) { showPair(kept); });
     revisions->show();
+}
+
+void BenchWindow::showWindingProgram() {
+    auto* program = new winding::WindingWindow(document_, resources_, this);
+    program->setAttribute(Qt::WA_DeleteOnClose);
+    program->show();
 }
 
 }  // namespace bench

@@ -42,16 +42,20 @@ Places places() {
     return found;
 }
 
+std::vector<std::string> resourceFolders(const Places& where) {
+    std::vector<std::string> folders{where.resources};
+    if (!where.own.empty()) folders.push_back(where.own);
+    return folders;
+}
+
 namespace {
 
-/// The program's own data first, the shop's last.
+/// The same, where there are resources at all.
 std::vector<std::string> dataFolders(const Places& where) {
     if (where.resources.empty())
         throw units::BadInput(
             {"COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json"});
-    std::vector<std::string> folders{where.resources};
-    if (!where.own.empty()) folders.push_back(where.own);
-    return folders;
+    return resourceFolders(where);
 }
 
 }  // namespace

@@ -19,6 +19,9 @@ struct Places {
 };
 [[nodiscard]] Places places();
 
+/// The folders of data there are, the shop's own last.
+[[nodiscard]] std::vector<std::string> resourceFolders(const Places& where);
+
 /// All catalog files of the resources and then of the shop's own folder, which wins. Throws units::BadInput with every
 /// fault.
 [[nodiscard]] catalog::Catalog shopCatalog(const Places& where);

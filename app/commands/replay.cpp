@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright replay F --winder NAME [--against DESIGN [--leg 1|2]]
-#include <cmath>
-
 #include "coil/coil_build.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
@@ -12,46 +10,9 @@
 #include "units/fault.h"
 #include "units/joined.h"
 #include "units/text.h"
+#include "winding/proof.h"
 
 namespace commands {
-
-namespace {
-
-std::string timeText(double seconds) {
-    const long long all = std::llround(seconds);
-    return units::joined({std::to_string(all / 60), " min ", std::to_string(all % 60), " s"});
-}
-
-std::string summary(const replay::Run& run, const replay::Machine& machine) {
-    return units::joined({std::to_string(run.blocks),
-                          " blocks, ",
-                          std::to_string(run.stepLines.size()),
-                          " steps, ",
-                          units::shortest(std::round(run.turns() * 1e4) / 1e4),
-                          " turns, ",
-                          std::to_string(run.halts.size()),
-                          " stops, ",
-                          std::to_string(run.wraps.size()),
-                          " pins wrapped by the machine\n",
-                          "cycle ",
-                          timeText(run.cycle(machine)),
-                          ": winding and moves ",
-                          timeText(run.moving),
-                          ", stops and wraps ",
-                          timeText(run.waiting),
-                          ", loading ",
-                          timeText(machine.loadSeconds),
-                          "; ",
-                          std::to_string(run.unitsADay(machine)),
-                          " units a day of ",
-                          units::shortest(machine.shiftHours),
-                          " h on ",
-                          std::to_string(machine.spindles),
-                          machine.spindles > 1 ? " spindles" : " spindle",
-                          " (kinematic model; stops as the winder's description says)\n"});
-}
-
-}  // namespace
 
 Judgement replayed(const std::vector<std::string>& typed) {
     const Arguments arguments = sorted(typed, {{"PROGRAM"}, {}, {"--winder", "--against", "--leg"}});
@@ -66,11 +27,8 @@ Judgement replayed(const std::vector<std::string>& typed) {
     Judgement said;
     said.text = units::joined({file, ", on ", machine.title, "\n"});
     for (const std::string& line : exchange::windingCaution()) said.text += line + '\n';
-    said.text += summary(run, machine);
-    std::vector<std::string> words;
-    for (const replay::Remark& remark : run.remarks)
-        words.push_back(remark.line > 0 ? units::joined({"line ", std::to_string(remark.line), ": ", remark.words})
-                                        : remark.words);
+    for (const std::string& line : winding::runWords(run, machine)) said.text += line + '\n';
+    std::vector<std::string> words = winding::remarkWords(run);
     if (!design.empty()) {
         const Opened opened = openDesign(design);
         const int leg = legOf(*opened.design, arguments.option("--leg"), program.name);

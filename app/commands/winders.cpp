@@ -15,7 +15,7 @@ std::string winders(const std::vector<std::string>& typed) {
         throw units::BadInput(units::Fault{"command line: winders", '"' + typed.back() + '"',
                                            "nothing, or one name or path of a description"});
     std::vector<std::string> names = typed;
-    if (names.empty()) names = exchange::winderNames(winderFolders());
+    if (names.empty()) names = exchange::winderNames(resourceFolders(places()));
     std::string text;
     for (const std::string& name : names) {
         const WinderText one = winderText(name);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "commands/winding.h"
 
-#include <set>
+#include <algorithm>
 
 #include "coil/coil_build.h"
 #include "commands/places.h"
@@ -10,44 +10,36 @@
 #include "exchange/winding_program.h"
 #include "exchange/write_file.h"
 #include "units/fault.h"
+#include "winding/proof.h"
 
 namespace commands {
 
-std::vector<std::string> winderFolders() {
-    const Places where = places();
-    std::vector<std::string> folders{where.resources};
-    if (!where.own.empty()) folders.push_back(where.own);
-    return folders;
-}
-
 WinderText winderText(const std::string& nameOrPath) {
     WinderText found;
-    found.file = exchange::winderFile(nameOrPath, winderFolders());
+    found.file = exchange::winderFile(nameOrPath, resourceFolders(places()));
     found.text = exchange::readFile(found.file);
     static_cast<void>(exchange::readWinder(found.text, found.file));  // says what is wrong with it
     return found;
 }
 
 int legOf(const design::Design& design, const std::string& option, const std::string& usual) {
-    std::set<int> wound;
-    for (const auto& place : design.coil)
-        for (const auto& item : place.order)
-            if (item.section() != nullptr) wound.insert(place.leg);
+    const std::vector<int> wound = winding::woundLegs(design);
     const auto isWound = [&](const std::string& text) {
-        return (text == "1" && wound.contains(1)) || (text == "2" && wound.contains(2));
+        return std::any_of(wound.begin(), wound.end(), [&](int leg) { return text == std::to_string(leg); });
     };
+    const bool second = wound.size() == 1 && wound.front() == 2;
     if (!option.empty()) {
         if (isWound(option)) return option == "2" ? 2 : 1;
         throw units::BadInput(units::Fault{"command line: --leg", '"' + option + '"',
-                                           wound.size() == 2   ? "1 or 2"
-                                           : wound.contains(2) ? "2, the leg that is wound"
-                                                               : "1, the leg that is wound"});
+                                           wound.size() == 2 ? "1 or 2"
+                                           : second          ? "2, the leg that is wound"
+                                                             : "1, the leg that is wound"});
     }
     if (isWound(usual)) return usual == "2" ? 2 : 1;
     if (wound.size() == 2)
         throw units::BadInput(units::Fault{"command line: --leg", "nothing, and two legs are wound",
                                            "--leg 1 or --leg 2, a program for each coil"});
-    return wound.contains(2) ? 2 : 1;
+    return second ? 2 : 1;
 }
 
 std::string writeWinding(const design::Design& design, const catalog::Catalog& shop, const std::string& program,

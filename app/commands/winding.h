@@ -13,8 +13,6 @@ namespace commands {
 struct WinderText {
     std::string file, text;
 };
-/// Folders that may hold `winders`, the shop's own last.
-[[nodiscard]] std::vector<std::string> winderFolders();
 /// Behind `--winder NAME` or a path; a shop's own folder rules. Throws units::BadInput, also for a description with
 /// faults.
 [[nodiscard]] WinderText winderText(const std::string& nameOrPath);

@@ -40,6 +40,7 @@ private:
             hand = section != nullptr ? section->hand : "";
             if (const auto* barrier = item.barrier(); barrier != nullptr && barrier->ply.thickness <= 0) continue;
             if (!joins) all.push_back(step(p, i));
+            all.back().items.push_back({p, i});
             if (const auto* shield = item.shield()) {
                 all.back().name += ", shield " + shield->name;
                 due(all.back(), "shield", 0);
@@ -71,7 +72,8 @@ private:
     DueStep step(int p, int i) const {
         DueStep step;
         step.name = units::joined({"step ", std::to_string(p + 1), ".", std::to_string(i + 1)});
-        const auto chamber = static_cast<std::size_t>(design_.coil[static_cast<std::size_t>(p)].chamber) - 1;
+        step.chamber = design_.coil[static_cast<std::size_t>(p)].chamber;
+        const auto chamber = static_cast<std::size_t>(step.chamber) - 1;
         if (bobbin_ != nullptr && chamber < bobbin_->chambers.size()) {
             step.chamberLow = bobbin_->chambers[chamber].low;
             step.chamberHigh = bobbin_->chambers[chamber].high;

@@ -33,7 +33,9 @@ struct DueStop {
 
 /// One item of the winding order.
 struct DueStep {
-    std::string name;  ///< "step 1.3, P.a"
+    std::string name;                      ///< "step 1.3, P.a"
+    std::vector<design::ItemIndex> items;  ///< several where wires are wound in one hand
+    int chamber = 1;
     double turns = 0;
     int sense = 1;
     double chamberLow = 0, chamberHigh = 0;
