@@ -52,7 +52,7 @@ std::string limitsText(const spread::Head& head, std::size_t column, const sprea
                    valueText(head, column, limits.guard), " either way"});
 }
 
-std::string causesText(const spread::RegressedShares& shares, const std::vector<spread::Cause>& causes) {
+std::string causesText(const spread::VarianceShares& shares, const std::vector<spread::Cause>& causes) {
     constexpr std::size_t most = 3;
     constexpr double least = 0.01;
     if (!shares.enough) return "too few units to tell what causes it, or it does not vary";

@@ -53,7 +53,7 @@ Value limitsJson(const spread::Limits& limits) {
 }
 
 /// Causes of a thousandth of the variance or more, greatest first.
-Value sharesJson(const spread::RegressedShares& shares, const std::vector<spread::Cause>& causes) {
+Value sharesJson(const spread::VarianceShares& shares, const std::vector<spread::Cause>& causes) {
     constexpr double least = 1e-3;
     Value one;
     if (!shares.enough) {

@@ -22,10 +22,14 @@ struct Drawn {
 
 /// An independent standard normal cause: what a lot has in common, or what a unit has by itself.
 struct Cause {
+    /// The deviate of a drawn number is the sum of its causes, each times its weight; squares of weights add up to 1.
+    struct Effect {
+        std::size_t drawn = 0;
+        double weight = 1;
+    };
     std::string name;  ///< "stack height by lot", "stack height by unit"
     bool byLot = false;
-    std::size_t drawn = 0;  ///< the first varying number that it moves
-    bool alone = true;      ///< it is all that moves it
+    std::vector<Effect> effects;  ///< several where numbers share a lot
 };
 
 /// z = sqrt(s) z_lot + sqrt(1 - s) z_unit for each varying number, s its lot share: unit k depends on seed and k alone,
@@ -35,16 +39,14 @@ public:
     Draws(std::vector<Drawn> drawn, std::uint64_t seed, std::uint64_t lotSize);
     [[nodiscard]] std::vector<double> deviates(std::uint64_t unit) const;
     [[nodiscard]] const std::vector<Cause>& causes() const noexcept { return causes_; }
-    /// Each cause's own standard deviate, made standard by the law where it moves that alone.
-    [[nodiscard]] std::vector<double> causesOf(std::uint64_t unit) const;
+    /// How far each number is from its mean, in standard deviations of its law.
+    [[nodiscard]] std::vector<double> standards(std::uint64_t unit) const;
 
 private:
-    static constexpr std::size_t none = ~std::size_t{0};
     [[nodiscard]] double normal(std::uint64_t unit, std::size_t cause) const;
     std::vector<Drawn> drawn_;
     std::uint64_t lotSize_;
     std::vector<Cause> causes_;  // in the order of the dimensions
-    std::vector<std::size_t> unitCause_, lotCause_;
     EvenPoints points_;
 };
 

@@ -16,10 +16,10 @@ using Matrix = Eigen::MatrixXd;
 using Vector = Eigen::VectorXd;
 
 /// Regressors of one unit, without the constant.
-void fill(Eigen::Ref<Vector> row, const std::vector<double>& causes, bool squares) {
-    const auto count = static_cast<Eigen::Index>(causes.size());
+void fill(Eigen::Ref<Vector> row, const std::vector<double>& numbers, bool squares) {
+    const auto count = static_cast<Eigen::Index>(numbers.size());
     for (Eigen::Index c = 0; c < count; ++c) {
-        const double x = causes[static_cast<std::size_t>(c)];
+        const double x = numbers[static_cast<std::size_t>(c)];
         row(c) = x;
         if (squares) row(count + c) = (x * x - 1) / std::numbers::sqrt2;
     }
@@ -31,14 +31,14 @@ struct Products {
     Vector variance;           // a column each, times the units
 };
 
-Products productsOf(const std::vector<std::vector<double>>& causes, const std::vector<std::vector<double>>& values,
+Products productsOf(const std::vector<std::vector<double>>& numbers, const std::vector<std::vector<double>>& values,
                     Eigen::Index p, bool squares) {
     constexpr std::size_t block = 512;  // fixed, so that the sums run the same way for the same units
-    const std::size_t units = causes.size();
+    const std::size_t units = numbers.size();
     const auto columns = static_cast<Eigen::Index>(values.size());
     Vector mean = Vector::Zero(p), valueMean = Vector::Zero(columns), row(p);
     for (std::size_t k = 0; k < units; ++k) {
-        fill(row, causes[k], squares);
+        fill(row, numbers[k], squares);
         mean += row;
         for (Eigen::Index c = 0; c < columns; ++c) valueMean(c) += values[static_cast<std::size_t>(c)][k];
     }
@@ -50,7 +50,7 @@ Products productsOf(const std::vector<std::vector<double>>& causes, const std::v
         Matrix x(p, static_cast<Eigen::Index>(count)), y(static_cast<Eigen::Index>(count), columns);
         for (std::size_t i = 0; i < count; ++i) {
             const auto k = static_cast<Eigen::Index>(i);
-            fill(row, causes[from + i], squares);
+            fill(row, numbers[from + i], squares);
             x.col(k) = row - mean;
             for (Eigen::Index c = 0; c < columns; ++c)
                 y(k, c) = values[static_cast<std::size_t>(c)][from + i] - valueMean(c);
@@ -64,18 +64,20 @@ Products productsOf(const std::vector<std::vector<double>>& causes, const std::v
 
 }  // namespace
 
-std::vector<RegressedShares> regressedShares(const std::vector<std::vector<double>>& causes,
-                                             const std::vector<std::vector<double>>& values) {
+std::vector<Regression> regressions(const std::vector<std::vector<double>>& numbers,
+                                    const std::vector<std::vector<double>>& values) {
     constexpr std::size_t unitsPerCoefficient = 10;
-    const std::size_t units = causes.size(), count = causes.empty() ? 0 : causes.front().size();
-    RegressedShares usual;
+    const std::size_t units = numbers.size(), count = numbers.empty() ? 0 : numbers.front().size();
+    Regression usual;
     usual.squares = units >= unitsPerCoefficient * 2 * count;
     usual.enough = count > 0 && units >= 2 * count && units > 2;
-    std::vector<RegressedShares> all(values.size(), usual);
+    usual.linear.assign(count, 0);
+    usual.square.assign(count, 0);
+    std::vector<Regression> all(values.size(), usual);
     if (!usual.enough || values.empty()) return all;
     const auto p = static_cast<Eigen::Index>(usual.squares ? 2 * count : count);
-    Products products = productsOf(causes, values, p, usual.squares);
-    // A cause that never changes among these units (there is one lot alone) gets no share.
+    Products products = productsOf(numbers, values, p, usual.squares);
+    // A number that never changes among these units (all of one lot) has no coefficient.
     for (Eigen::Index c = 0; c < p; ++c)
         if (!(products.regressors(c, c) > 1e-9 * static_cast<double>(units))) {
             products.regressors.row(c).setZero();
@@ -92,17 +94,36 @@ std::vector<RegressedShares> regressedShares(const std::vector<std::vector<doubl
             continue;
         }
         const auto coefficient = coefficients.col(column);
-        all[k].explained = coefficient.dot(products.right.col(column)) / variance;
+        const double made = coefficient.dot(products.right.col(column));
+        all[k].explained = made / variance;
+        all[k].residual = std::max(0.0, variance - made) / static_cast<double>(units);
         for (std::size_t c = 0; c < count; ++c) {
-            double square = coefficient(static_cast<Eigen::Index>(c)) * coefficient(static_cast<Eigen::Index>(c));
-            if (usual.squares) {
-                const double second = coefficient(static_cast<Eigen::Index>(count + c));
-                square += second * second;
-            }
-            all[k].share.push_back(square * static_cast<double>(units) / variance);
+            all[k].linear[c] = coefficient(static_cast<Eigen::Index>(c));
+            if (usual.squares) all[k].square[c] = coefficient(static_cast<Eigen::Index>(count + c));
         }
     }
     return all;
+}
+
+VarianceShares sharesOf(const Regression& regression, const std::vector<Cause>& causes) {
+    VarianceShares shares{{}, regression.explained, regression.squares, regression.enough};
+    if (!regression.enough) return shares;
+    double all = regression.residual;
+    // (x^2 - 1) of a sum of causes: their own squares, and products of lot and unit, which belong to neither.
+    for (const double b : regression.square) all += b * b;
+    for (const auto& cause : causes) {
+        double linear = 0, square = 0, own = 0;
+        for (const auto& effect : cause.effects) {
+            const double b = regression.square[effect.drawn] * effect.weight * effect.weight;
+            linear += regression.linear[effect.drawn] * effect.weight;
+            square += b;
+            own += b * b;
+        }
+        shares.share.push_back(linear * linear + square * square);
+        all += shares.share.back() - own;
+    }
+    for (double& share : shares.share) share = all > 0 ? share / all : 0;
+    return shares;
 }
 
 VarianceIndices varianceIndices(const std::function<double(const std::vector<double>&)>& function,

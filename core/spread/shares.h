@@ -6,19 +6,31 @@
 #include <functional>
 #include <vector>
 
+#include "spread/draws.h"
+
 namespace spread {
 
-/// Shares of the variance by regression on independent standard causes x, y = c + sum (a x + b (x^2 - 1) / sqrt 2): the
-/// first two Hermite polynomials, orthonormal where x is normal, so that the share of a cause is (a^2 + b^2) / var y.
-struct RegressedShares {
-    std::vector<double> share;  ///< a cause each
-    double explained = 0;       ///< R^2: what of the variance the regression makes; the rest are cross and higher terms
-    bool squares = true;        ///< false: too few units for squares (less than 10 a coefficient)
-    bool enough = true;         ///< false: too few units at all, or no variance; then no shares
+/// A figure against standard numbers x: y = c + sum (a x + b (x^2 - 1) / sqrt 2), by least squares: the first two
+/// Hermite polynomials, orthonormal where x is normal.
+struct Regression {
+    std::vector<double> linear, square;  ///< a and b, a number each; b is 0 where units are too few for it
+    double explained = 0;                ///< R^2: what of the units' variance this makes
+    double residual = 0;                 ///< variance of what is left
+    bool squares = true;                 ///< false: fewer than 10 units a coefficient
+    bool enough = true;                  ///< false: too few units at all, or no variance
 };
-/// `causes`: a row a unit; `values`: a column each, all finite, a unit each.
-[[nodiscard]] std::vector<RegressedShares> regressedShares(const std::vector<std::vector<double>>& causes,
-                                                           const std::vector<std::vector<double>>& values);
+/// `numbers`: a row a unit; `values`: a column each, all finite, a unit each.
+[[nodiscard]] std::vector<Regression> regressions(const std::vector<std::vector<double>>& numbers,
+                                                  const std::vector<std::vector<double>>& values);
+
+/// Shares of the variance of all that will be made, in whatever lots: causes are independent, and the numbers'
+/// coefficients say what each does. Few lots do not blur this as they blur the variance of these units.
+struct VarianceShares {
+    std::vector<double> share;  ///< a cause each; with what is left and what lot and unit do together they make 1
+    double explained = 0;       ///< of the regression
+    bool squares = true, enough = true;
+};
+[[nodiscard]] VarianceShares sharesOf(const Regression& regression, const std::vector<Cause>& causes);
 
 /// First-order and total indices of Sobol' of a function of independent uniform numbers in the unit cube.
 struct VarianceIndices {

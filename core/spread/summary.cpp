@@ -113,29 +113,29 @@ ColumnSummary columnOf(const Head& head, std::size_t column, const Rows& rows) {
 /// Variance shares of every column: those with a value in every unit together, each other one by its own units.
 void addShares(const Rows& rows, const Draws& draws, std::vector<ColumnSummary>& columns) {
     const std::size_t units = rows.values.size();
-    std::vector<std::vector<double>> causes(units);
-    for (std::size_t k = 0; k < units; ++k) causes[k] = draws.causesOf(k);
+    std::vector<std::vector<double>> numbers(units);
+    for (std::size_t k = 0; k < units; ++k) numbers[k] = draws.standards(k);
     std::vector<std::size_t> whole;
     std::vector<std::vector<double>> values;
     for (std::size_t c = 0; c < columns.size(); ++c) {
         std::vector<double> own;
-        std::vector<std::vector<double>> itsCauses;
+        std::vector<std::vector<double>> itsNumbers;
         const bool every = columns[c].occurs == units;
         for (std::size_t k = 0; k < units; ++k) {
             const double value = (*rows.values[k])[c];
             if (!std::isfinite(value)) continue;
             own.push_back(value);
-            if (!every) itsCauses.push_back(causes[k]);
+            if (!every) itsNumbers.push_back(numbers[k]);
         }
         if (every) {
             whole.push_back(c);
             values.push_back(std::move(own));
         } else {
-            columns[c].shares = regressedShares(itsCauses, {own}).front();
+            columns[c].shares = sharesOf(regressions(itsNumbers, {own}).front(), draws.causes());
         }
     }
-    const auto shares = regressedShares(causes, values);
-    for (std::size_t i = 0; i < whole.size(); ++i) columns[whole[i]].shares = shares[i];
+    const auto all = regressions(numbers, values);
+    for (std::size_t i = 0; i < whole.size(); ++i) columns[whole[i]].shares = sharesOf(all[i], draws.causes());
 }
 
 std::optional<Yield> togetherOf(const Rows& rows) {

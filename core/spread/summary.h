@@ -53,7 +53,7 @@ struct ColumnSummary {
     Histogram histogram;
     std::optional<Yield> yield;  ///< where it is promised
     Limits limits;
-    RegressedShares shares;  ///< a cause each
+    VarianceShares shares;
 };
 inline constexpr std::array<double, 7> quantileShares{0.01, 0.05, 0.25, 0.5, 0.75, 0.95, 0.99};
 

@@ -65,7 +65,7 @@ TEST_F(SpreadTest, PartsGatheredAreTheRunBitForBit) {
 TEST_F(SpreadTest, TextNamesPromisesYieldAndCause) {
     const Result said = run({"spread", design, "--units", "200"});
     ASSERT_EQ(said.code, 0) << said.err;
-    for (const char* words : {"200 units in lots of 20, seed 1", "low_3dB: at most 25 Hz", "kept (95 % interval",
+    for (const char* words : {"200 units in lots of 20, seed 1", "low_3dB: at most 25.0 Hz", "kept (95 % interval",
                               "variance by", "all promises together"})
         EXPECT_NE(said.out.find(words), std::string::npos) << words << '\n' << said.out;
     const Result slopes = run({"spread", design, "--sensitivity"});

@@ -116,16 +116,16 @@ TEST(VarianceIndices, OfIshigamisFunction) {
 }
 
 // y = 3 x1 + 4 x2 + x3^2: variances 9, 16, 2 for standard normal x: derived.
-TEST(RegressedShares, OfALineAndASquare) {
+TEST(VarianceShares, OfALineAndASquare) {
     const std::vector<spread::Drawn> drawn{{"x1", {}, 0, ""}, {"x2", {}, 0.3, ""}, {"x3", {}, 1, ""}};
     std::vector<spread::Drawn> three = drawn;
     for (auto& d : three) d.law.halfWidth = 2;  // one standard deviation is 1
     const spread::Draws draws(three, 1, 4);
-    std::vector<std::vector<double>> causes;
+    std::vector<std::vector<double>> numbers;
     std::vector<double> y;
     for (std::uint64_t k = 0; k < 4096; ++k) {
         const auto z = draws.deviates(k);
-        causes.push_back(draws.causesOf(k));
+        numbers.push_back(draws.standards(k));
         y.push_back(3 * z[0] + 4 * z[1] + z[2] * z[2]);
     }
     ASSERT_EQ(draws.causes().size(), 4U);
@@ -133,13 +133,51 @@ TEST(RegressedShares, OfALineAndASquare) {
     EXPECT_EQ(draws.causes()[1].name, "x2 by unit");
     EXPECT_EQ(draws.causes()[2].name, "x2 by lot");
     EXPECT_EQ(draws.causes()[3].name, "x3 by lot");
-    const auto shares = spread::regressedShares(causes, {y}).front();
+    const auto shares = spread::sharesOf(spread::regressions(numbers, {y}).front(), draws.causes());
     ASSERT_TRUE(shares.enough);
     EXPECT_NEAR(shares.explained, 1, 1e-9);
     EXPECT_NEAR(shares.share[0], 9.0 / 27, 5e-3);
     EXPECT_NEAR(shares.share[1], 16 * 0.7 / 27, 5e-3);
     EXPECT_NEAR(shares.share[2], 16 * 0.3 / 27, 5e-3);
     EXPECT_NEAR(shares.share[3], 2.0 / 27, 5e-3);
+}
+
+/// Ten lots do not blur what five numbers with lots of their own do: 1, 4, 9, 16, 25 of 55, of which lots make 0.8.
+TEST(VarianceShares, FromFewLots) {
+    std::vector<spread::Drawn> five;
+    for (const char* name : {"a", "b", "c", "d", "e"})
+        five.push_back({name, {catalog::Law::Normal, 2, true, {}}, 0.8, ""});
+    const spread::Draws draws(five, 4, 40);
+    std::vector<std::vector<double>> numbers;
+    std::vector<double> y;
+    for (std::uint64_t k = 0; k < 400; ++k) {
+        numbers.push_back(draws.standards(k));
+        y.push_back(0);
+        for (std::size_t i = 0; i < 5; ++i) y.back() += static_cast<double>(i + 1) * numbers.back()[i];
+    }
+    const auto shares = spread::sharesOf(spread::regressions(numbers, {y}).front(), draws.causes());
+    for (std::size_t i = 0; i < 5; ++i) {
+        const double square = static_cast<double>((i + 1) * (i + 1)) / 55;
+        EXPECT_NEAR(shares.share[i], 0.2 * square, 1e-9);
+        EXPECT_NEAR(shares.share[5 + i], 0.8 * square, 1e-9);
+    }
+}
+
+/// Two sheets of one roll add up as the roll does: (1 + 1)^2 by lot, 1 + 1 by unit, each times its part.
+TEST(VarianceShares, OfSheetsOfOneRoll) {
+    const spread::Law law{catalog::Law::Normal, 2, true, {}};
+    const spread::Draws draws({{"one", law, 0.5, "roll"}, {"other", law, 0.5, "roll"}}, 4, 2);
+    std::vector<std::vector<double>> numbers;
+    std::vector<double> y;
+    for (std::uint64_t k = 0; k < 256; ++k) {
+        numbers.push_back(draws.standards(k));
+        y.push_back(numbers.back()[0] + numbers.back()[1]);
+    }
+    const auto shares = spread::sharesOf(spread::regressions(numbers, {y}).front(), draws.causes());
+    ASSERT_EQ(draws.causes().size(), 3U);
+    EXPECT_NEAR(shares.share[0], 0.5 / 3, 1e-9);
+    EXPECT_NEAR(shares.share[1], 0.5 / 3, 1e-9);
+    EXPECT_NEAR(shares.share[2], 2.0 / 3, 1e-9);
 }
 
 TEST(DrawsOf, UnitsOfALotShareWhatTheLotHas) {
