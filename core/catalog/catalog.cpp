@@ -7,6 +7,7 @@
 #include "catalog/shop_tolerance.h"
 #include "catalog/source_text.h"
 #include "json/text.h"
+#include "units/joined.h"
 
 namespace catalog {
 
@@ -44,7 +45,8 @@ Sources readSources(const json::Value& file, const std::string& name, Faults& fa
     reader.value(*found, "sources", sources, {});
     for (const auto& [key, text] : sources)
         if (text.empty())
-            faults.push_back({name + ": /sources/" + key, "an empty text", "where the number comes from"});
+            faults.push_back(
+                {units::joined({name, ": /sources/", key}), "an empty text", "where the number comes from"});
     return sources;
 }
 
@@ -58,7 +60,7 @@ void readEntries(const json::Value& file, const std::string& name, std::map<std:
         return;
     }
     for (const auto& [key, value] : entries->items()) {
-        const std::string place = name + ": /entries/" + key;
+        const std::string place = units::joined({name, ": /entries/", key});
         if (key.empty() || !value.is_object()) {
             faults.push_back({place, key.empty() ? "an empty key" : json::foundWords(value),
                               key.empty() ? "a name for the entry" : "an object in curly brackets"});

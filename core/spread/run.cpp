@@ -6,6 +6,7 @@
 #include <atomic>
 #include <cmath>
 #include <mutex>
+#include <numbers>
 #include <thread>
 
 namespace spread {
@@ -33,30 +34,34 @@ Study::Study(const design::Design& design, const catalog::Catalog& shop, const c
     if (!plan_.exact) expand();
 }
 
-/// Four designs for each number, up to two standard deviations to either side (or the ends of its law), and a check of
-/// units of the run's own.
-void Study::expand() {
-    constexpr std::uint64_t checked = 8;
+/// Four designs for each number, up to two standard deviations to either side (or the ends of its law), the rest
+/// nominal. Turns stay as they are: units with others are not expanded.
+std::vector<analysis::Alike::Sides> Study::sides(UnitDesign& unit) {
+    constexpr std::array<double, 4> places{-1, -0.5, 0.5, 1};
+    const auto& all = variation_.all;
     std::vector<double> nominal;
-    nominal.reserve(variation_.all.size());
-    for (const auto& v : variation_.all) nominal.push_back(v.nominal);
-    UnitDesign unit(variation_);
-    std::vector<analysis::Alike::Sides> sides;
-    for (std::size_t k = 0; k < nominal.size(); ++k) {
-        const auto& v = variation_.all[k];
-        const bool turns = v.law.kind == catalog::Law::Discrete;
-        const bool ends = v.law.kind == catalog::Law::Uniform || v.law.kind == catalog::Law::Triangular;
-        steps_.push_back(turns ? 1 : (ends ? 1.5 : 2) * v.law.deviation(v.nominal));
-        analysis::Alike::Sides four;
-        for (std::size_t s = 0; s < four.size(); ++s) {
-            constexpr std::array<double, 4> places{-1, -0.5, 0.5, 1};
+    nominal.reserve(all.size());
+    for (const auto& v : all) nominal.push_back(v.nominal);
+    std::vector<analysis::Alike::Sides> made(all.size());
+    for (std::size_t k = 0; k < all.size(); ++k) {
+        const auto kind = all[k].law.kind;
+        const bool turns = kind == catalog::Law::Discrete;
+        const bool ends = kind == catalog::Law::Uniform || kind == catalog::Law::Triangular;
+        steps_.push_back(turns ? 1 : (ends ? std::numbers::sqrt3 : 2) * all[k].law.deviation(nominal[k]));
+        for (std::size_t s = 0; s < places.size(); ++s) {
             auto values = nominal;
             if (!turns) values[k] += places[s] * steps_[k];
-            four[s] = std::make_shared<const design::Design>(unit.with(values));
+            made[k][s] = std::make_shared<const design::Design>(unit.with(values));
         }
-        sides.push_back(std::move(four));
     }
-    if (!alike_.expand(sides)) {
+    return made;
+}
+
+/// Prepares expansion, and holds the first units of the run against themselves with fields of their own.
+void Study::expand() {
+    constexpr std::uint64_t checked = 8;
+    UnitDesign unit(variation_);
+    if (!alike_.expand(sides(unit))) {
         steps_.clear();
         return;
     }
@@ -65,14 +70,15 @@ void Study::expand() {
         const auto values = valuesOf(k);
         if (!expanded(values)) continue;
         ++expansion_.units;
-        const auto quick = quickly(unit, values, {});
-        const auto own = this->unit(values);
-        for (std::size_t c = 0; c < expansion_.worst.size(); ++c) {
-            double& worst = expansion_.worst[c];
-            if (std::isnan(quick.values[c]) != std::isnan(own.values[c])) worst = -1;
-            if (worst >= 0 && std::isfinite(own.values[c]))
-                worst = std::max(worst, std::abs(quick.values[c] - own.values[c]));
-        }
+        expansion_.take(quickly(unit, values, {}), this->unit(values));
+    }
+}
+
+void Expansion::take(const analysis::Found& quick, const analysis::Found& own) {
+    for (std::size_t c = 0; c < worst.size(); ++c) {
+        const double off = std::abs(quick.values[c] - own.values[c]);
+        if (std::isnan(quick.values[c]) != std::isnan(own.values[c])) worst[c] = -1;
+        if (worst[c] >= 0 && std::isfinite(off)) worst[c] = std::max(worst[c], off);
     }
 }
 
@@ -112,7 +118,25 @@ void count(std::vector<Bins>& bins, const std::vector<double>& levels) {
         if (std::isfinite(levels[k])) ++bins[k][std::llround(levels[k] / binWidth)];
 }
 
+void add(const std::vector<Bins>& bins, std::vector<Bins>& to) {
+    for (std::size_t f = 0; f < bins.size(); ++f)
+        for (const auto& [bin, units] : bins[f]) to[f][bin] += units;
+}
+
 }  // namespace
+
+/// Units `from` up to before `to`, in one thread.
+void Study::compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit, Batch& batch, std::vector<Bins>& bins,
+                    const std::stop_token& stop) const {
+    for (std::uint64_t k = from; k < to; ++k) {
+        const auto values = valuesOf(k);
+        analysis::Found found = expanded(values) ? quickly(unit, values, stop) : alike_.found(unit.with(values), stop);
+        if (stop.stop_requested()) return;
+        batch.values[k - batch.first] = std::move(found.values);
+        batch.kept[k - batch.first] = lettersOf(found.standings);
+        count(bins, found.response);
+    }
+}
 
 Batch Study::run(std::uint64_t first, std::uint64_t last, const std::stop_token& stop, const Progress& progress,
                  unsigned threads) const {
@@ -132,22 +156,13 @@ Batch Study::run(std::uint64_t first, std::uint64_t last, const std::stop_token&
         std::vector<Bins> bins(batch.response.size());
         for (std::uint64_t from; !stop.stop_requested() && (from = next.fetch_add(handful)) < last;) {
             const std::uint64_t to = std::min(from + handful, last);
-            for (std::uint64_t k = from; k < to && !stop.stop_requested(); ++k) {
-                const auto values = valuesOf(k);
-                analysis::Found found =
-                    expanded(values) ? quickly(unit, values, stop) : alike_.found(unit.with(values), stop);
-                if (stop.stop_requested()) break;
-                batch.values[k - first] = std::move(found.values);
-                batch.kept[k - first] = lettersOf(found.standings);
-                count(bins, found.response);
-            }
+            compute(from, to, unit, batch, bins, stop);
             const std::lock_guard lock(sums);
             done += to - from;
             if (progress && !stop.stop_requested()) progress(done);
         }
         const std::lock_guard lock(sums);
-        for (std::size_t f = 0; f < bins.size(); ++f)
-            for (const auto& [bin, units] : bins[f]) batch.response[f][bin] += units;
+        add(bins, batch.response);
     };
     const auto guarded = [&] {
         try {

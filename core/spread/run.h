@@ -44,6 +44,8 @@ struct Expansion {
     std::uint64_t units = 0;    ///< that were computed both ways; 0: nothing is expanded
     std::vector<double> worst;  ///< a column each, in its unit; -1: occurs one way alone
     bool operator==(const Expansion&) const = default;
+    /// One more unit, both ways.
+    void take(const analysis::Found& quick, const analysis::Found& own);
 };
 
 /// What all units of a run have in common.
@@ -73,6 +75,9 @@ private:
     std::vector<double> steps_;  // of each number, where units are expanded
     Expansion expansion_;
     void expand();
+    [[nodiscard]] std::vector<analysis::Alike::Sides> sides(UnitDesign& unit);
+    void compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit, Batch& batch, std::vector<Bins>& bins,
+                 const std::stop_token& stop) const;
     [[nodiscard]] std::vector<double> valuesOf(std::uint64_t unit) const;
     [[nodiscard]] bool expanded(const std::vector<double>& values) const;
     [[nodiscard]] analysis::Found quickly(UnitDesign& unit, const std::vector<double>& values,

@@ -193,7 +193,9 @@ private:
     }
     /// What the design itself says of its quantities.
     void takeOwn() {
-        for (const auto& [at, place] : quantities_.found) {
+        for (const auto& one : quantities_.found) {
+            const std::string& at = one.first;
+            const QuantityAt& place = one.second;
             if (!place.quantity->tolerance) continue;
             const auto known = std::find_if(all_.begin(), all_.end(), [&](const Varying& v) { return v.place == at; });
             Varying own = known != all_.end() ? *known : Varying{at, at, *place.quantity, {}, 0, "", "", ""};
