@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "exchange/load_catalog.h"
+#include "exchange/load_tolerances.h"
 
 namespace commands {
 
@@ -47,11 +48,24 @@ std::vector<std::string> resourceFolders(const Places& where) {
     return folders;
 }
 
-catalog::Catalog shopCatalog(const Places& where) {
+namespace {
+
+/// The same, where there are resources at all.
+std::vector<std::string> dataFolders(const Places& where) {
     if (where.resources.empty())
         throw units::BadInput(
             {"COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json"});
-    return exchange::loadCatalog(resourceFolders(where));
+    return resourceFolders(where);
+}
+
+}  // namespace
+
+catalog::Catalog shopCatalog(const Places& where) {
+    return exchange::loadCatalog(dataFolders(where));
+}
+
+catalog::Tolerances shopTolerances(const Places& where) {
+    return exchange::loadTolerances(dataFolders(where));
 }
 
 std::vector<std::string> demoDesigns(const Places& where) {

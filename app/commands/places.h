@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "catalog/catalog.h"
+#include "catalog/shop_tolerance.h"
 
 namespace commands {
 
@@ -24,6 +25,9 @@ struct Places {
 /// All catalog files of the resources and then of the shop's own folder, which wins. Throws units::BadInput with every
 /// fault.
 [[nodiscard]] catalog::Catalog shopCatalog(const Places& where);
+
+/// How far things vary in the shop, from the same folders. Throws units::BadInput with every fault.
+[[nodiscard]] catalog::Tolerances shopTolerances(const Places& where);
 
 /// The demo designs (.coilwright), sorted by path.
 [[nodiscard]] std::vector<std::string> demoDesigns(const Places& where);

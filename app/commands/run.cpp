@@ -16,7 +16,7 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 10> verbs{{{"figures", figures},
+constexpr std::array<Named, 12> verbs{{{"figures", figures},
                                        {"traces", traces},
                                        {"write", write},
                                        {"pair", pair},
@@ -25,7 +25,9 @@ constexpr std::array<Named, 10> verbs{{{"figures", figures},
                                        {"field", field},
                                        {"lot", lot},
                                        {"replay", nullptr, replayed},
-                                       {"winders", winders}}};
+                                       {"winders", winders},
+                                       {"spread", spreadUnits},
+                                       {"gather", gather}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -75,6 +77,14 @@ constexpr const char* help =
     "    --lot LOT --of N                the first lot that was wound of it\n"
     "    --variant PART-NUMBER --of N    another part number with the same coil; --note what is different\n"
     "    --check [--of N]                before a repeat order: each material, and what stands in for it\n"
+    "coilwright spread DESIGN            what a production will do: yield and spread of each promise, and what causes "
+    "it\n"
+    "    --units N --seed S --lot L      1000 units in lots of 20 from seed 1, unless told\n"
+    "    --figures NAME,NAME             other figures as well\n"
+    "    --json                          everything as JSON; --sensitivity: each promise's slopes instead of units\n"
+    "    --exact                         every unit's fields anew, instead of by expansion about the nominal\n"
+    "    --part K/M --to F               part K of M of the run, into a file\n"
+    "coilwright gather F...              all parts of a run together, as spread --json prints it in one\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright lot F.csv --from ALLOY --name NAME --to F.json\n"
     "                                    a lot of sheets measured in a test frame, fitted as an alloy of the shop's "
@@ -87,8 +97,8 @@ constexpr const char* help =
     "coilwright --help | --version\n"
     "\n"
     "Exit status: 0, or 2 with one sentence on standard error; replay: 1 for what it found.\n"
-    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins, insulation and winders; a shop's "
-    "own\n"
+    "COILWRIGHT_RESOURCES names another folder of sheets, alloys, wires, bobbins, insulation, tolerances and "
+    "winders; a shop's own\n"
     "entries stand in coilwright under XDG_DATA_HOME.\n";
 
 const Named* verbOf(const std::vector<std::string>& arguments) {
@@ -105,9 +115,10 @@ Judgement result(const std::vector<std::string>& arguments) {
     }
     if (arguments.size() == 1 && arguments.front() == "--help") return {help};
     if (arguments.size() == 1 && arguments.front() == "--version") return {programName() + "\n"};
-    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                                       "figures, traces, write, pair, picture, revisions, field, lot, replay, winders, "
-                                       "--help, --version, or one design to open"});
+    throw units::BadInput(
+        units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                     "figures, traces, write, pair, picture, revisions, field, lot, replay, winders, spread, gather, "
+                     "--help, --version, or one design to open"});
 }
 
 }  // namespace

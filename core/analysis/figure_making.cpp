@@ -9,14 +9,16 @@
 namespace analysis {
 
 const std::vector<DesignFamily>& designFamilies() {
-    static const std::vector<DesignFamily> families{addCoilFigures, addInductanceFigures, addCapacitanceFigures};
+    static const std::vector<DesignFamily> families{
+        {addCoilFigures, true}, {addInductanceFigures}, {addCapacitanceFigures}};
     return families;
 }
 
 const std::vector<HookUpFamily>& hookUpFamilies() {
-    static const std::vector<HookUpFamily> families{addLevelFigures,    addBandFigures,   addImpedanceFigures,
-                                                    addHeadroomFigures, addDirectFigures, addNoiseFigures,
-                                                    addBalanceFigures,  addHumFigures};
+    static const std::vector<HookUpFamily> families{
+        {addLevelFigures, true},      {addBandFigures, true},     {addImpedanceFigures, true},
+        {addInputCapacitanceFigures}, {addHeadroomFigures, true}, {addDirectFigures},
+        {addNoiseFigures, true},      {addBalanceFigures},        {addHumFigures}};
     return families;
 }
 

@@ -24,8 +24,18 @@ struct HookUpContext {
     std::string suffix;
 };
 
-using DesignFamily = std::function<void(const DesignContext&, std::vector<units::Figure>&)>;
-using HookUpFamily = std::function<void(const HookUpContext&, std::vector<units::Figure>&)>;
+/// A function that makes some figures.
+template <class Context>
+struct Family {
+    using Maker = void (*)(const Context&, std::vector<units::Figure>&);
+    Maker make = nullptr;
+    /// It reads the coil build, or outputs, ports and core alone: it can do without fields and whole networks.
+    bool light = false;
+    Family(Maker function, bool needsNoFields = false) : make(function), light(needsNoFields) {}  // NOLINT: a function
+    void operator()(const Context& context, std::vector<units::Figure>& figures) const { make(context, figures); }
+};
+using DesignFamily = Family<DesignContext>;
+using HookUpFamily = Family<HookUpContext>;
 [[nodiscard]] const std::vector<DesignFamily>& designFamilies();
 [[nodiscard]] const std::vector<HookUpFamily>& hookUpFamilies();
 
@@ -56,6 +66,7 @@ void addCapacitanceFigures(const DesignContext& context, std::vector<units::Figu
 void addLevelFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addBandFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addImpedanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
+void addInputCapacitanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addHeadroomFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addDirectFigures(const HookUpContext& context, std::vector<units::Figure>& figures);
 void addNoiseFigures(const HookUpContext& context, std::vector<units::Figure>& figures);

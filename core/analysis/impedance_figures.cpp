@@ -19,6 +19,14 @@ void addImpedanceFigures(const HookUpContext& context, std::vector<units::Figure
             figures.push_back(hookUpFigure(context, name + port.name,
                                            std::abs(context.solved.at(f, layout.impedance(p))), "ohm", uncertainty,
                                            "network solved in branch currents, all else connected", {port.name}));
+    }
+}
+
+void addInputCapacitanceFigures(const HookUpContext& context, std::vector<units::Figure>& figures) {
+    const auto& c = context.solved.network.circuit();
+    for (int p = 0; p < static_cast<int>(c.ports.size()); ++p) {
+        const auto& port = c.ports[static_cast<std::size_t>(p)];
+        if (port.common) continue;
         figures.push_back(
             hookUpFigure(context, "input_capacitance." + port.name, network::inputCapacitance(c, p), "F", 0.25,
                          "energy of the linear voltages with a lossless, very large core and no load", {port.name}));

@@ -66,6 +66,7 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
     const std::string doubts = fieldDoubts(context.stages());
     design::HookUp bare;
     bare.name = "measurement";
+    context.pipeline.prepareMeasurements();
     const auto open = context.pipeline.measurement(bare, nullptr);
     const auto& circuit = open.circuit();
     const auto at = [&](double f) { return network::withoutClosed(circuit, open.windingImpedance(f)); };

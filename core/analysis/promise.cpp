@@ -182,12 +182,18 @@ int urgency(Standing standing) {
 
 }  // namespace
 
-std::vector<PromiseState> promiseStates(const design::Design& design, const Answer& answer) {
+std::vector<PromiseState> statesInOrder(const design::Design& design, const Answer& answer) {
     std::vector<PromiseState> states;
+    states.reserve(design.brief.promises.size() + design.brief.masks.size());
     for (std::size_t k = 0; k < design.brief.promises.size(); ++k)
         states.push_back(stateOf(design.brief.promises[k], static_cast<int>(k), design, answer));
     for (std::size_t k = 0; k < design.brief.masks.size(); ++k)
         states.push_back(stateOf(design.brief.masks[k], static_cast<int>(k), answer));
+    return states;
+}
+
+std::vector<PromiseState> promiseStates(const design::Design& design, const Answer& answer) {
+    auto states = statesInOrder(design, answer);
     std::stable_sort(states.begin(), states.end(),
                      [](const auto& a, const auto& b) { return urgency(a.standing) < urgency(b.standing); });
     return states;

@@ -9,5 +9,7 @@ namespace analysis {
 /// States of all promises and masks, broken first, then thin, kept, not computed. Thin: margin below a tenth of the
 /// limit, or below 0.5 dB where the figure is in dB or dBu (a rule of our own).
 [[nodiscard]] std::vector<PromiseState> promiseStates(const design::Design& design, const Answer& answer);
+/// The same in the brief's order, its masks behind.
+[[nodiscard]] std::vector<PromiseState> statesInOrder(const design::Design& design, const Answer& answer);
 
 }  // namespace analysis

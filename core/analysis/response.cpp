@@ -9,11 +9,20 @@ namespace analysis {
 
 namespace {
 
+Curve magnitudeCurve() {
+    return {"magnitude_dB", "response", units::Kind::Decibel, "dB", {}, false, {}};
+}
 struct ResponseCurves {
-    Curve magnitude{"magnitude_dB", "response", units::Kind::Decibel, "dB", {}, false, {}};
+    Curve magnitude = magnitudeCurve();
     Curve phase{"phase_deg", "phase", units::Kind::Angle, "deg", {}, false, {}};
     Curve delay{"group_delay_s", "group delay", units::Kind::Time, "s", {}, false, {}};
 };
+
+double levelOf(std::complex<double> value) {
+    return 20 * std::log10(std::abs(value));
+}
+
+constexpr const char* source = "level at the port re source EMF, network solved in branch currents";
 
 /// Phase is unwrapped by adding the delay's own prediction, so that a coarse grid does not lose turns.
 void append(ResponseCurves& curves, double before, double frequency, std::complex<double> value,
@@ -25,12 +34,27 @@ void append(ResponseCurves& curves, double before, double frequency, std::comple
         const double expected = curves.phase.y.back() + step;
         phase += 360 * std::round((expected - phase) / 360);
     }
-    curves.magnitude.y.push_back(20 * std::log10(std::abs(value)));
+    curves.magnitude.y.push_back(levelOf(value));
     curves.phase.y.push_back(phase);
     curves.delay.y.push_back(delay);
 }
 
 }  // namespace
+
+std::shared_ptr<const Trace> responseLevelTrace(const TraceContext& context) {
+    const int driven = context.solved.driven(), observed = context.solved.observed();
+    if (driven < 0 || observed < 0) return responseTrace(context);
+    const auto& ports = context.solved.network.circuit().ports;
+    const int output = context.solved.network.layout().voltage(driven, observed);
+    Curve level = magnitudeCurve();
+    level.y.reserve(context.frequencies.size());
+    for (const double f : context.frequencies) level.y.push_back(levelOf(context.solved.at(f, output)));
+    Trace trace = startTrace(
+        context, "response",
+        {ports[static_cast<std::size_t>(driven)].name, ports[static_cast<std::size_t>(observed)].name}, source);
+    trace.curves.push_back(std::move(level));
+    return std::make_shared<const Trace>(std::move(trace));
+}
 
 std::shared_ptr<const Trace> responseTrace(const TraceContext& context) {
     const int driven = context.solved.driven();
@@ -52,8 +76,7 @@ std::shared_ptr<const Trace> responseTrace(const TraceContext& context) {
     }
     std::vector<std::string> names{ports[static_cast<std::size_t>(driven)].name};
     for (const int p : order) names.push_back(ports[static_cast<std::size_t>(p)].name);
-    Trace trace =
-        startTrace(context, "response", names, "level at the port re source EMF, network solved in branch currents");
+    Trace trace = startTrace(context, "response", names, source);
     for (std::size_t k = 0; k < order.size(); ++k) {
         const std::string port = ports[static_cast<std::size_t>(order[k])].name;
         for (Curve* curve : {&curves[k].magnitude, &curves[k].phase, &curves[k].delay}) {

@@ -27,6 +27,9 @@ struct Solved {
     network::Sweep outputs;  ///< from `from` to `to`
     double from = 0, to = 0;
     explicit Solved(design::HookUp h, network::Circuit circuit) : hookUp(std::move(h)), network(std::move(circuit)) {}
+    Solved(design::HookUp h, network::Prepared prepared) : hookUp(std::move(h)), network(std::move(prepared)) {}
+    /// Solves as few frequencies as carry the outputs between these two; beyond, each is solved when it is asked for.
+    void sweep(const std::stop_token& stop, double low = lowestFrequency, double high = highestFrequency);
     /// All outputs at a frequency: carried between solved frequencies, or solved where that does not reach.
     [[nodiscard]] network::ComplexVector at(double frequency) const;
     /// One output alone.
@@ -72,6 +75,16 @@ public:
              std::stop_token stop);
     void layOut();
     void computeFields();
+    /// The same with layers cut as told, so that nothing is estimated and nothing prepared for measurements; as
+    /// `computeFields` where the layers are not as many.
+    void computeFields(const network::Pieces& pieces);
+    /// Makes what `measurement` needs, where it is not there.
+    void prepareMeasurements();
+    /// Takes the previous answer's fields as they are, for hook-ups that are given solved; the core is the design's
+    /// own.
+    void takeFields();
+    /// What `solve` returns for that hook-up from here on.
+    void give(const std::shared_ptr<const Solved>& solved) { now_->solved[solved->hookUp.name] = solved; }
     /// Solves a hook-up of the design, or takes it from the previous answer.
     std::shared_ptr<const Solved> solve(const design::HookUp& hookUp);
     /// True where `solve` would take it from the previous answer.

@@ -36,6 +36,8 @@ struct TraceEntry {
 
 // The traces, a file each.
 [[nodiscard]] std::shared_ptr<const Trace> responseTrace(const TraceContext& context);
+/// Its first curve alone, which a mask limits.
+[[nodiscard]] std::shared_ptr<const Trace> responseLevelTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> impedanceTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> headroomTrace(const TraceContext& context);
 [[nodiscard]] std::shared_ptr<const Trace> noiseTrace(const TraceContext& context);

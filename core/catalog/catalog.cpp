@@ -4,8 +4,10 @@
 #include <string_view>
 
 #include "catalog/entry_check.h"
+#include "catalog/shop_tolerance.h"
 #include "catalog/source_text.h"
 #include "json/text.h"
+#include "units/joined.h"
 
 namespace catalog {
 
@@ -16,6 +18,7 @@ using Faults = std::vector<units::Fault>;
 /// What is read so far, and which file each bobbin's "fits" came from.
 struct Shelf {
     Catalog parts;
+    Tolerances tolerances;
     std::map<std::string, std::string> bobbinFiles;
     Faults faults;
 };
@@ -42,7 +45,8 @@ Sources readSources(const json::Value& file, const std::string& name, Faults& fa
     reader.value(*found, "sources", sources, {});
     for (const auto& [key, text] : sources)
         if (text.empty())
-            faults.push_back({name + ": /sources/" + key, "an empty text", "where the number comes from"});
+            faults.push_back(
+                {units::joined({name, ": /sources/", key}), "an empty text", "where the number comes from"});
     return sources;
 }
 
@@ -56,7 +60,7 @@ void readEntries(const json::Value& file, const std::string& name, std::map<std:
         return;
     }
     for (const auto& [key, value] : entries->items()) {
-        const std::string place = name + ": /entries/" + key;
+        const std::string place = units::joined({name, ": /entries/", key});
         if (key.empty() || !value.is_object()) {
             faults.push_back({place, key.empty() ? "an empty key" : json::foundWords(value),
                               key.empty() ? "a name for the entry" : "an object in curly brackets"});
@@ -93,13 +97,16 @@ void readFile(const CatalogFile& file, Shelf& shelf) {
         readEntries(value, file.name, shelf.parts.wires, shelf.faults);
     else if (stem == "insulation")
         readEntries(value, file.name, shelf.parts.insulation, shelf.faults);
+    else if (stem == "tolerances")
+        readEntries(value, file.name, shelf.tolerances, shelf.faults);
     else if (stem == "bobbins") {
         readEntries(value, file.name, shelf.parts.bobbins, shelf.faults);
         if (const auto entries = value.find("entries"); entries != value.end() && entries->is_object())
             for (const auto& [key, what] : entries->items()) shelf.bobbinFiles[key] = file.name;
     } else {
-        shelf.faults.push_back({file.name, "a file of unknown kind",
-                                "alloys.json, bobbins.json, insulation.json, sheets.json or wires.json"});
+        shelf.faults.push_back(
+            {file.name, "a file of unknown kind",
+             "alloys.json, bobbins.json, insulation.json, sheets.json, tolerances.json or wires.json"});
     }
 }
 
@@ -112,7 +119,9 @@ void checkFits(Shelf& shelf) {
 
 }  // namespace
 
-Catalog load(const std::vector<CatalogFile>& files) {
+namespace {
+
+Shelf readAll(const std::vector<CatalogFile>& files) {
     Shelf shelf;
     for (const CatalogFile& file : files) {
         try {
@@ -121,9 +130,22 @@ Catalog load(const std::vector<CatalogFile>& files) {
             shelf.faults.insert(shelf.faults.end(), bad.faults.begin(), bad.faults.end());
         }
     }
+    return shelf;
+}
+
+}  // namespace
+
+Catalog load(const std::vector<CatalogFile>& files) {
+    Shelf shelf = readAll(files);
     if (shelf.faults.empty()) checkFits(shelf);  // a sheet that could not be read would be missed by every bobbin
     if (!shelf.faults.empty()) throw units::BadInput(std::move(shelf.faults));
     return std::move(shelf.parts);
+}
+
+Tolerances loadTolerances(const std::vector<CatalogFile>& files) {
+    Shelf shelf = readAll(files);
+    if (!shelf.faults.empty()) throw units::BadInput(std::move(shelf.faults));
+    return std::move(shelf.tolerances);
 }
 
 }  // namespace catalog

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "catalog/entry_check.h"
 
+#include <algorithm>
 #include <numbers>
 #include <set>
 
@@ -110,6 +111,42 @@ void check(const Insulation& insulation, const std::string& place, Faults& fault
     const bool sheet = insulation.form == InsulationForm::Film || insulation.form == InsulationForm::Paper;
     if (sheet && insulation.thicknesses.empty())
         faults.push_back({place + "/thicknesses", "nothing", "at least one stock thickness in m for a film or paper"});
+}
+
+namespace {
+
+void checkKey(const std::string& place, Faults& faults) {
+    const std::string key = place.substr(place.find_last_of('/') + 1);
+    if (std::find(toleranceKeys.begin(), toleranceKeys.end(), key) != toleranceKeys.end()) return;
+    std::string known;
+    for (const char* one : toleranceKeys) known += (known.empty() ? "" : ", ") + std::string(one);
+    faults.push_back({place, "\"" + key + "\"", "one of " + known});
+}
+
+void checkSteps(const ShopTolerance& tolerance, const std::string& place, Faults& faults) {
+    const bool discrete = tolerance.law == Law::Discrete;
+    if (discrete == tolerance.steps.empty())
+        faults.push_back({place + "/steps", discrete ? "nothing" : "a list of steps",
+                          discrete ? "at least one [step, share] for a discrete distribution"
+                                   : "nothing where the distribution is not discrete"});
+    double shares = 0;
+    for (const StepChance& step : tolerance.steps) shares += step.share;
+    if (shares > 1 + 1e-12)
+        faults.push_back(
+            {place + "/steps", "shares that add up to " + shortest(shares), "shares that add up to at most 1"});
+    if (discrete && tolerance.lotShare > 0)
+        faults.push_back({place + "/lot_share", shortest(tolerance.lotShare), "0 for a discrete distribution"});
+}
+
+}  // namespace
+
+void check(const ShopTolerance& tolerance, const std::string& place, Faults& faults) {
+    checkKey(place, faults);
+    checkSteps(tolerance, place, faults);
+    for (std::size_t i = 1; i < tolerance.widths.size(); ++i)
+        if (tolerance.widths[i].upTo <= tolerance.widths[i - 1].upTo)
+            faults.push_back({place + "/widths/" + std::to_string(i), shortest(tolerance.widths[i].upTo),
+                              "a size above the one before, " + shortest(tolerance.widths[i - 1].upTo)});
 }
 
 }  // namespace catalog

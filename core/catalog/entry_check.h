@@ -9,6 +9,7 @@
 #include "catalog/bobbin.h"
 #include "catalog/insulation.h"
 #include "catalog/sheet.h"
+#include "catalog/shop_tolerance.h"
 #include "catalog/wire.h"
 #include "units/fault.h"
 
@@ -29,5 +30,8 @@ void check(const Wire& wire, const std::string& place, std::vector<units::Fault>
 void check(const Bobbin& bobbin, const std::string& place, std::vector<units::Fault>& faults);
 /// Insulation: a film or paper has stock thicknesses.
 void check(const Insulation& insulation, const std::string& place, std::vector<units::Fault>& faults);
+/// Tolerance: its key is one of `toleranceKeys`; widths rise in size and are absolute; a discrete law has steps whose
+/// shares add up to no more than 1, another law has none.
+void check(const ShopTolerance& tolerance, const std::string& place, std::vector<units::Fault>& faults);
 
 }  // namespace catalog

@@ -73,6 +73,17 @@ Value SchemaFields::own(const catalog::BhPoint&) {
     return tuple("[field in A/m, flux density in T]", Value::array({positive, positive}));
 }
 
+Value SchemaFields::own(const catalog::WidthUpTo&) {
+    return tuple(
+        "[up to this size, plus or minus this]",
+        Value::array({Value{{"type", "number"}, {"exclusiveMinimum", 0}}, Value{{"type", "number"}, {"minimum", 0}}}));
+}
+
+Value SchemaFields::own(const catalog::StepChance&) {
+    return tuple("[step, share of the units]",
+                 Value::array({someNumber, Value{{"type", "number"}, {"minimum", 0}, {"maximum", 1}}}));
+}
+
 namespace {
 
 Value head(const char* title, const char* description) {
@@ -130,9 +141,11 @@ std::string catalogSchema() {
     const Value kinds =
         Value::array({entriesOf<catalog::Sheet>("sheet", definitions), entriesOf<catalog::Alloy>("alloy", definitions),
                       entriesOf<catalog::Wire>("wire", definitions), entriesOf<catalog::Bobbin>("bobbin", definitions),
-                      entriesOf<catalog::Insulation>("insulation", definitions)});
-    Value root = head("Coilwright catalog file",
-                      "Parts of one kind; the file's name says which: sheets, alloys, wires, bobbins or insulation.");
+                      entriesOf<catalog::Insulation>("insulation", definitions),
+                      entriesOf<catalog::ShopTolerance>("shop_tolerance", definitions)});
+    Value root = head(
+        "Coilwright catalog file",
+        "Parts of one kind; the file's name says which: sheets, alloys, wires, bobbins, insulation or tolerances.");
     root["type"] = "object";
     root["properties"] = {{"format", {{"const", 1}}},
                           {"note", {{"type", "string"}}},

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "catalog/catalog.h"
+#include "catalog/shop_tolerance.h"
 #include "design/design.h"
 #include "json/record.h"
 
@@ -78,6 +79,8 @@ private:
     [[nodiscard]] json::Value own(const design::MaskPoint&);
     [[nodiscard]] json::Value own(const design::ImpedancePoint&);
     [[nodiscard]] json::Value own(const catalog::BhPoint&);
+    [[nodiscard]] json::Value own(const catalog::WidthUpTo&);
+    [[nodiscard]] json::Value own(const catalog::StepChance&);
 
     json::Value& definitions_;
     json::Value properties_ = json::Value::object();

@@ -34,6 +34,10 @@ public:
     /// `Currents::Branches` saves the change of basis: for few frequencies above 1 kHz.
     enum class Currents { LoopsAndRest, Branches };
     explicit Prepared(Circuit circuit, Currents currents = Currents::LoopsAndRest);
+    /// Of terms and a reading that are known, in whatever space: `circuit` gives core, ports, lumped branches and
+    /// resistivity, and its matrices are not read. There is no basis then, and no `windingImpedance`.
+    Prepared(Circuit circuit, Terms terms, Reading reading)
+        : circuit_(std::move(circuit)), terms_(std::move(terms)), reading_(std::move(reading)) {}
     [[nodiscard]] const Circuit& circuit() const noexcept { return circuit_; }
     [[nodiscard]] OutputLayout layout() const noexcept { return {static_cast<int>(circuit_.ports.size())}; }
     /// All outputs at f > 0 Hz, in the order of `layout()`.

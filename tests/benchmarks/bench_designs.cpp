@@ -45,7 +45,7 @@ std::vector<Subject> demoDesigns() {
 std::vector<Subject> subjects() {
     std::vector<Subject> all = designsIn("tests/references");
     for (Subject& demo : demoDesigns()) all.push_back(std::move(demo));
-    for (const int layers : {16, 32, 64, 128}) {
+    for (const int layers : {16, 24, 32, 64, 128}) {
         const std::string name = std::to_string(layers) + "_layers";
         all.push_back({name, read(root / "tests/benchmarks" / (name + ".coilwright"))});
     }

@@ -20,7 +20,7 @@ struct Subject {
 
 /// Every .coilwright file of demo-projects, sorted by path.
 [[nodiscard]] std::vector<Subject> demoDesigns();
-/// Every .coilwright file of tests/references, the demo designs, then coils of 16, 32, 64 and 128 layers.
+/// Every .coilwright file of tests/references, the demo designs, then coils of 16, 24, 32, 64 and 128 layers.
 [[nodiscard]] std::vector<Subject> subjects();
 
 /// The design with `by` turns more in its first section.

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "spread/sensitivity.h"
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <thread>
+
+namespace spread {
+
+namespace {
+
+double stepOf(const Varying& v) {
+    if (v.law.kind != catalog::Law::Discrete) return v.law.deviation(v.nominal);
+    double greatest = 0;
+    for (const auto& s : v.law.steps) greatest = std::max(greatest, std::abs(s.step));
+    return v.law.relative ? greatest * v.nominal : greatest;
+}
+
+}  // namespace
+
+std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::stop_token& stop) {
+    const auto& all = study.variation().all;
+    std::vector<double> nominal;
+    nominal.reserve(all.size());
+    for (const auto& v : all) nominal.push_back(v.nominal);
+    std::vector<analysis::Found> above(all.size()), below(all.size());
+    std::atomic<std::size_t> next{0};
+    const auto work = [&] {
+        for (std::size_t k; !stop.stop_requested() && (k = next.fetch_add(1)) < all.size();) {
+            auto values = nominal;
+            values[k] = nominal[k] + stepOf(all[k]);
+            above[k] = study.unit(values);
+            values[k] = nominal[k] - stepOf(all[k]);
+            below[k] = study.unit(values);
+        }
+    };
+    {
+        std::vector<std::jthread> others;
+        for (unsigned t = 1; t < std::max(1U, std::thread::hardware_concurrency()); ++t) others.emplace_back(work);
+        work();
+    }
+    if (stop.stop_requested()) return {};
+    std::vector<std::vector<Slope>> slopes(study.columns().size());
+    for (std::size_t c = 0; c < slopes.size(); ++c) {
+        for (std::size_t k = 0; k < all.size(); ++k) {
+            const double slope = (above[k].values[c] - below[k].values[c]) / (2 * stepOf(all[k]));
+            slopes[c].push_back({k, slope, slope * all[k].law.deviation(all[k].nominal)});
+        }
+        std::stable_sort(slopes[c].begin(), slopes[c].end(), [](const Slope& a, const Slope& b) {
+            const double x = std::isfinite(a.effect) ? std::abs(a.effect) : -1;
+            return x > (std::isfinite(b.effect) ? std::abs(b.effect) : -1);
+        });
+    }
+    return slopes;
+}
+
+}  // namespace spread
