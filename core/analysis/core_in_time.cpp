@@ -9,6 +9,7 @@ namespace analysis {
 namespace {
 
 constexpr int mostHalvings = 12;
+constexpr long halvingsOfACall = 32;  // on average; a jump takes more, what follows less
 constexpr double fluxTolerance = 1e-5, emfTolerance = 1e-4;
 
 double twiceReal(const std::complex<double>& pole, const std::complex<double>& value) {
@@ -47,7 +48,7 @@ CoreRun<Core>::CoreRun(const CoreNetwork& network, Core core, double directField
       peakEmf_(peakEmf),
       flux_(core_.rest(directField)),
       poles_(network.fit().poles.size()),
-      known_(std::make_shared<std::map<double, Steps>>()) {}
+      work_(std::make_shared<Work>()) {}
 
 template <class Core>
 void CoreRun<Core>::step(const Steps& steps, double from, double to) {
@@ -85,7 +86,7 @@ bool CoreRun<Core>::near(const CoreRun& other) const noexcept {
 
 template <class Core>
 const typename CoreRun<Core>::Steps& CoreRun<Core>::stepsOf(double duration) const {
-    Steps& steps = (*known_)[duration];
+    Steps& steps = work_->known[duration];
     if (steps.empty())
         for (const auto& pole : network_->fit().poles) steps.emplace_back(pole, duration);
     return steps;
@@ -100,7 +101,9 @@ void CoreRun<Core>::refine(double duration, double from, double to, int halvings
     first.step(steps, from, middle);
     CoreRun second = first;
     second.step(steps, middle, to);
-    if (halvings == 0 || second.near(whole)) {
+    const bool close = second.near(whole);
+    work_->hurried = work_->hurried || (!close && work_->left <= 0);
+    if (halvings == 0 || close || work_->left-- <= 0) {
         *this = std::move(second);
         return;
     }
@@ -112,6 +115,7 @@ void CoreRun<Core>::refine(double duration, double from, double to, int halvings
 
 template <class Core>
 void CoreRun<Core>::go(double duration, double from, double to) {
+    work_->left += halvingsOfACall;
     CoreRun whole = *this;
     whole.step(stepsOf(duration), from, to);
     refine(duration, from, to, mostHalvings, std::move(whole));

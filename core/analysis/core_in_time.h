@@ -87,7 +87,8 @@ private:
 ///
 /// * convolution with the partial fractions above, exact for e and i straight within a step; B(H) the core's. For a
 /// resistor that is the trapezoidal rule. Each step is one equation B + w H = c with w > 0, which always has its one
-/// root. A step is halved until its halves say the same (1e-4 of the EMF that i is worth, 1e-5 of the flux). The
+/// root. A step is halved until its halves say the same (1e-4 of the EMF that i is worth, 1e-5 of the flux), or until
+/// the run has taken 64 steps a call on average: ringing sharper than that is not followed, and `hurried` says so. The
 /// sheets' eddy field stays in the network as of small signal, as in `LargeSignal`. Convolution by recursion: any text
 /// on transients in linear networks; arrangement derived.
 template <class Core>
@@ -96,17 +97,24 @@ public:
     CoreRun(const CoreNetwork& network, Core core, double directField, double peakEmf);
     /// On by `duration`, s, while the EMF goes straight from one value to another; it may jump between calls.
     void go(double duration, double from, double to);
-    [[nodiscard]] double flux() const noexcept { return flux_; }           ///< T
-    [[nodiscard]] double field() const noexcept { return core_.field(); }  ///< N I / l, A/m, the direct field too
-    [[nodiscard]] double current() const noexcept { return current_; }     ///< i, ampere-turns
-    [[nodiscard]] double output() const noexcept;                          ///< V
-    [[nodiscard]] double source() const noexcept;                          ///< A, without the direct current
+    [[nodiscard]] double flux() const noexcept { return flux_; }            ///< T
+    [[nodiscard]] double field() const noexcept { return core_.field(); }   ///< N I / l, A/m, the direct field too
+    [[nodiscard]] double current() const noexcept { return current_; }      ///< i, ampere-turns
+    [[nodiscard]] double output() const noexcept;                           ///< V
+    [[nodiscard]] double source() const noexcept;                           ///< A, without the direct current
+    [[nodiscard]] bool hurried() const noexcept { return work_->hurried; }  ///< steps stayed longer than they should be
 
 private:
     struct Pole {
         std::complex<double> byEmf, byCore;
     };
     using Steps = std::vector<StraightStep>;
+    /// Shared with copies, which stay in one thread.
+    struct Work {
+        std::map<double, Steps> known;  // by duration
+        long left = 8192;               // halvings
+        bool hurried = false;
+    };
     [[nodiscard]] const Steps& stepsOf(double duration) const;
     void step(const Steps& steps, double from, double to);
     void refine(double duration, double from, double to, int halvings, CoreRun whole);
@@ -118,7 +126,7 @@ private:
     double direct_, peakEmf_;
     double flux_ = 0, current_ = 0, greatestFlux_ = 0;
     std::vector<Pole> poles_;
-    std::shared_ptr<std::map<double, Steps>> known_;  // by duration; shared with copies, which stay in one thread
+    std::shared_ptr<Work> work_;
 };
 
 extern template class CoreRun<LoopInTime>;

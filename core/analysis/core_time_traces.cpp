@@ -58,6 +58,7 @@ struct Stand {
 /// What happened at each instant of a signal.
 struct Story {
     std::vector<double> output, source, flux, current;  ///< V, A, T, ampere-turns
+    bool hurried = false;
 };
 
 template <class Run>
@@ -70,6 +71,7 @@ Story story(Run run, const Signal& emf) {
         told.flux.push_back(run.flux());
         told.current.push_back(run.current());
     }
+    told.hurried = run.hurried();
     return told;
 }
 
@@ -90,6 +92,10 @@ Trace outputs(const TraceContext& context, const char* name, const Signal& emf, 
         if (!why.empty()) trace.why += (trace.why.empty() ? "" : "; ") + why;
     };
     doubt(context.large->why());
+    if (looped.hurried || linear.hurried) {
+        trace.valid = false;
+        doubt("the network rings too sharply to be followed in time");
+    }
     if (off > 0.01)
         doubt("the network in time is within " + std::to_string(std::lround(std::ceil(100 * off))) +
               " % of its curves up to 300 kHz");
