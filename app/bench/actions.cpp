@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 19> rows{{
+constexpr std::array<Row, 21> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
@@ -41,6 +41,10 @@ constexpr std::array<Row, 19> rows{{
      QT_TRANSLATE_NOOP("bench", "Keep the curves as they are beneath the moving ones, axes locked"), true},
     {Act::Pair, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Pair…"), "Ctrl+P",
      QT_TRANSLATE_NOOP("bench", "Put a saved design beside this one"), false},
+    {Act::MorePlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&More plots"), "Ctrl+PgUp",
+     QT_TRANSLATE_NOOP("bench", "One, two, four, six or eight plots side by side"), false},
+    {Act::FewerPlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Fewer plots"), "Ctrl+PgDown",
+     QT_TRANSLATE_NOOP("bench", "Fewer plots, each with more room"), false},
     {Act::Datasheet, Where::Papers, QT_TRANSLATE_NOOP("bench", "&Datasheet…"), "Ctrl+D",
      QT_TRANSLATE_NOOP("bench", "Write the customer's datasheet as PDF; it never carries the recipe"), false},
     {Act::WindingProgram, Where::Papers, QT_TRANSLATE_NOOP("bench", "Winding &program…"), "Ctrl+Shift+P",
@@ -76,7 +80,8 @@ Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
     auto* looks = new QActionGroup(this);
     for (const Row& row : rows) {
         auto* action = new QAction(said(row.text), this);
-        if (row.act == Act::Save || row.act == Act::Revisions || row.act == Act::Quit) menus[row.where]->addSeparator();
+        if (row.act == Act::Save || row.act == Act::MorePlots || row.act == Act::Revisions || row.act == Act::Quit)
+            menus[row.where]->addSeparator();
         action->setShortcut(QKeySequence(QString::fromLatin1(row.keys)));
         action->setCheckable(row.checkable);
         const QString keys = action->shortcut().toString(QKeySequence::NativeText);

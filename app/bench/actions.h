@@ -20,6 +20,8 @@ enum class Act {
     Redo,
     Hold,
     Pair,
+    MorePlots,
+    FewerPlots,
     Datasheet,
     WindingProgram,
     AmpereTurns,

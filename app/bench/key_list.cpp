@@ -16,7 +16,7 @@ struct Line {
     const char* key;
     const char* does;
 };
-constexpr std::array<Line, 27> others{{
+constexpr std::array<Line, 30> others{{
     {QT_TRANSLATE_NOOP("bench", "cut"), "← →", QT_TRANSLATE_NOOP("bench", "walk inward and outward")},
     {QT_TRANSLATE_NOOP("bench", "cut"), "↑ ↓", QT_TRANSLATE_NOOP("bench", "to the chamber above or below")},
     {QT_TRANSLATE_NOOP("bench", "cut"), "Ctrl+← →", QT_TRANSLATE_NOOP("bench", "move the item through the order")},
@@ -37,7 +37,11 @@ constexpr std::array<Line, 27> others{{
     {QT_TRANSLATE_NOOP("bench", "plot"), "← →",
      QT_TRANSLATE_NOOP("bench", "move the cursor, with Shift ten times as far")},
     {QT_TRANSLATE_NOOP("bench", "plot"), "Home End", QT_TRANSLATE_NOOP("bench", "cursor to an end of the band")},
-    {QT_TRANSLATE_NOOP("bench", "plot"), "Esc", QT_TRANSLATE_NOOP("bench", "no cursor")},
+    {QT_TRANSLATE_NOOP("bench", "plot"), "M",
+     QT_TRANSLATE_NOOP("bench", "mark the cursor's place: values are told from there; again: no mark")},
+    {QT_TRANSLATE_NOOP("bench", "plot"), "Esc", QT_TRANSLATE_NOOP("bench", "no cursor, then no mark")},
+    {QT_TRANSLATE_NOOP("bench", "plot"), "Enter", QT_TRANSLATE_NOOP("bench", "this plot alone, or all again")},
+    {QT_TRANSLATE_NOOP("bench", "plot"), "Backspace", QT_TRANSLATE_NOOP("bench", "the axes as before the last zoom")},
     {QT_TRANSLATE_NOOP("bench", "plot"), "0", QT_TRANSLATE_NOOP("bench", "fit all axes; a double click does too")},
     {QT_TRANSLATE_NOOP("bench", "field"), "Enter", QT_TRANSLATE_NOOP("bench", "make it a step of the design")},
     {QT_TRANSLATE_NOOP("bench", "field"), "Esc", QT_TRANSLATE_NOOP("bench", "back to what the design has")},

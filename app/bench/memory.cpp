@@ -19,6 +19,23 @@ struct LookWord {
 };
 constexpr std::array<LookWord, 3> looks{{{Look::Desktop, "desktop"}, {Look::Light, "light"}, {Look::Dark, "dark"}}};
 
+json::Value written(const plots::Arrangement& plots) {
+    json::Value views = json::Value::array();
+    for (const plots::View& view : plots.views)
+        views.push_back(json::Value{{"trace", view.trace}, {"curve", view.curve}, {"right", view.rightUnit}});
+    return {{"count", plots.count}, {"views", views}};
+}
+
+plots::Arrangement plotsOf(const json::Value& all) {
+    const auto found = all.find("plots");
+    if (found == all.end()) return {};
+    plots::Arrangement plots{found->at("count").get<int>(), {}};
+    for (const json::Value& view : found->at("views"))
+        plots.views.push_back({view.at("trace").get<std::string>(), view.at("curve").get<std::string>(),
+                               view.at("right").get<std::string>()});
+    return plots::sound(std::move(plots));
+}
+
 }  // namespace
 
 QString memoryPath() {
@@ -36,6 +53,7 @@ Memory recalled() {
             if (all.at("look").get<std::string>() == look.word) memory.look = look.look;
         memory.ampereTurns = all.value("ampere_turns", memory.ampereTurns);
         memory.layerVolts = all.value("layer_volts", memory.layerVolts);
+        memory.plots = plotsOf(all);
         memory.inch = all.value("inch", memory.inch);
         memory.geometry = QByteArray::fromBase64(QByteArray::fromStdString(all.at("geometry").get<std::string>()));
     } catch (const std::exception&) {
@@ -53,6 +71,7 @@ bool keep(const Memory& memory) {
     all["ampere_turns"] = memory.ampereTurns;
     all["layer_volts"] = memory.layerVolts;
     all["inch"] = memory.inch;
+    all["plots"] = written(memory.plots);
     all["geometry"] = memory.geometry.toBase64().toStdString();
     const QString path = memoryPath();
     if (!QDir().mkpath(QFileInfo(path).path())) return false;

@@ -7,6 +7,7 @@
 #include <QStringList>
 
 #include "bench/theme.h"
+#include "plots/arrangement.h"
 
 namespace bench {
 
@@ -16,6 +17,7 @@ struct Memory {
     QByteArray geometry;
     bool ampereTurns = true, layerVolts = true;  ///< ladders in the cut
     bool inch = false;                           ///< rulers
+    plots::Arrangement plots;
     bool operator==(const Memory&) const = default;
 };
 

@@ -40,6 +40,13 @@ void BenchWindow::connectActions() {
     connect(&act[Act::Undo], &QAction::triggered, this, [this] { document_.undo(); });
     connect(&act[Act::Redo], &QAction::triggered, this, [this] { document_.redo(); });
     connect(&act[Act::Hold], &QAction::toggled, this, [this](bool on) { plots_->setHolding(on); });
+    connect(&act[Act::MorePlots], &QAction::triggered, this, [this] { plots_->change(1); });
+    connect(&act[Act::FewerPlots], &QAction::triggered, this, [this] { plots_->change(-1); });
+    plots_->arrange(memory_.plots);
+    connect(plots_, &plots::PlotGrid::arranged, this, [this] {
+        memory_.plots = plots_->arrangement();
+        keep(memory_);
+    });
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
     connect(&act[Act::WindingProgram], &QAction::triggered, this, &BenchWindow::showWindingProgram);

@@ -26,6 +26,17 @@ void BenchWindow::showPair(const QString& path) {
 void BenchWindow::showPair(const design::DesignPtr& other) {
     auto* pair = new compare::PairWindow(document_.design(), other, document_.shop(), this);
     pair->setAttribute(Qt::WA_DeleteOnClose);
+    connect(&document_, &document::Document::changed, pair, [this, pair] { pair->setFirst(document_.design()); });
+    connect(pair, &compare::PairWindow::portionAsked, this, [this, pair](const design::Portion& portion) {
+        const QString words =
+            tr("%1 of %2").arg(QString::fromStdString(portion.words()), QString::fromStdString(pair->second()->name));
+        try {
+            document_.replace(design::withPortion(*document_.design(), *pair->second(), portion), words);
+            say(tr("Taken: %1. Undo takes it back.").arg(words));
+        } catch (const units::BadInput& refused) {
+            pair->say(tr("%1 was not taken: %2").arg(words, QString::fromUtf8(refused.what())));
+        }
+    });
     pair->show();
 }
 

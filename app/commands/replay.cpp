@@ -36,7 +36,7 @@ Judgement replayed(const std::vector<std::string>& typed) {
         const winding::Proof proof = winding::proven(std::move(run), machine, *opened.design, opened.shop, leg);
         said.text += units::joined({"wire ", units::write(units::Kind::Length, proof.wire), ", all strands, a coil\n"});
         words = proof.faults;
-        if (words.empty()) said.text += units::joined({"winds ", design, " as it is laid out\n"});
+        if (words.empty()) said.text += units::joined({"winds ", design, " ", winding::provenWords(machine), "\n"});
     }
     for (const std::string& one : words) said.text += one + ".\n";
     said.same = words.empty();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "compare/pair_window.h"
 
+#include <QMenu>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -44,29 +45,55 @@ QSplitter* split(Qt::Orientation orientation, const QList<QWidget*>& parts, cons
 PairWindow::PairWindow(design::DesignPtr a, design::DesignPtr b, const std::shared_ptr<const catalog::Catalog>& shop,
                        QWidget* parent)
     : QWidget(parent, parent ? Qt::Window : Qt::WindowFlags()), designs_{std::move(a), std::move(b)} {
-    setWindowTitle(tr("Pair: %1 · %2").arg(named(*designs_[0]), named(*designs_[1])));
     layOut();
-    for (const std::string& line : design::differences(*designs_[0], *designs_[1]))
-        words_->addItem(QString::fromStdString(line));
-    if (words_->count() == 0) words_->addItem(tr("The designs are the same."));
+    showDifferences();
     for (int which : {0, 1}) {
         solvers_[which] = new solver::LatestWins(shop, analysis::answer, this);
         connect(solvers_[which], &solver::LatestWins::answered, this,
-                [this, which](const analysis::AnswerPtr& answer) { take(which, answer); });
-        connect(solvers_[which], &solver::LatestWins::failed, this, [this](const QString& sentence) {
-            message_->setText(sentence);
-            message_->setVisible(true);
-        });
+                [this, which](const analysis::AnswerPtr& answer, const design::DesignPtr& design) {
+                    take(which, answer, design);
+                });
+        connect(solvers_[which], &solver::LatestWins::failed, this, &PairWindow::say);
         solvers_[which]->ask(designs_[which]);
     }
+}
+
+void PairWindow::setFirst(design::DesignPtr a) {
+    if (a == designs_[0]) return;
+    designs_[0] = std::move(a);
+    message_->setVisible(false);
+    showDifferences();
+    solvers_[0]->ask(designs_[0]);
+}
+
+void PairWindow::say(const QString& sentence) {
+    message_->setText(sentence);
+    message_->setVisible(true);
+}
+
+void PairWindow::showDifferences() {
+    setWindowTitle(tr("Pair: %1 · %2").arg(named(*designs_[0]), named(*designs_[1])));
+    for (int which : {0, 1})
+        headings_[which]->setText((which == 0 ? tr("A: %1") : tr("B: %1")).arg(named(*designs_[which])));
+    words_->clear();
+    for (const std::string& line : design::differences(*designs_[0], *designs_[1]))
+        words_->addItem(QString::fromStdString(line));
+    if (words_->count() == 0) words_->addItem(tr("The designs are the same."));
+    take_->menu()->clear();
+    for (const design::Portion& portion : design::differingPortions(*designs_[0], *designs_[1]))
+        connect(
+            take_->menu()->addAction(QString::fromStdString(portion.words())), &QAction::triggered, this,
+            [this, portion] { emit portionAsked(portion); },
+            Qt::QueuedConnection);  // the menu is made anew on what follows
+    take_->setEnabled(!take_->menu()->isEmpty());
 }
 
 QWidget* PairWindow::cutsSide() {
     QList<QWidget*> both;
     for (int which : {0, 1}) {
-        const QString letter = which == 0 ? tr("A") : tr("B");
-        cuts_[which] = new StillCut(letter, designs_[which], this);
-        both << under(letter + QStringLiteral(": ") + named(*designs_[which]), cuts_[which]);
+        cuts_[which] = new StillCut(which == 0 ? tr("A") : tr("B"), this);
+        headings_[which] = new bench::ElidedLabel;
+        both << bench::headed(headings_[which], cuts_[which]);
     }
     words_ = new QListWidget(this);
     words_->setAccessibleName(tr("Differences"));
@@ -74,12 +101,24 @@ QWidget* PairWindow::cutsSide() {
     words_->setFrameShape(QFrame::NoFrame);
     words_->setWordWrap(true);
     words_->setSelectionMode(QAbstractItemView::ExtendedSelection);
-    return split(Qt::Vertical, {split(Qt::Horizontal, both, {1, 1}), under(tr("From A to B"), words_)}, {4, 1});
+    take_ = new QToolButton(this);
+    take_->setText(tr("&Take from B"));
+    take_->setAccessibleName(tr("Take from B"));
+    take_->setToolTip(tr("Put a part of B into the open design, as an act that can be undone"));
+    take_->setPopupMode(QToolButton::InstantPopup);
+    take_->setFocusPolicy(Qt::StrongFocus);
+    take_->setMenu(new QMenu(take_));
+    auto* lower = new QWidget(this);
+    auto* column = new QVBoxLayout(lower);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(under(tr("From A to B"), words_), 1);
+    column->addWidget(take_, 0, Qt::AlignLeft);
+    return split(Qt::Vertical, {split(Qt::Horizontal, both, {1, 1}), lower}, {4, 1});
 }
 
 QWidget* PairWindow::resultsSide() {
-    overlay_ = new plots::PlotPane({"response", {}, {}}, false, this);
-    difference_ = new plots::PlotPane({"difference", "magnitude_dB", {}}, false, this);
+    overlay_ = new plots::PlotPane({"response", {}, {}}, 0, this);
+    difference_ = new plots::PlotPane({"difference", "magnitude_dB", {}}, 0, this);
     table_ = new bench::ResultTable(tr("Figures of both"), tr("Every figure of A and of B, and B less A"), this);
     table_->setModel(&figures_);
     table_->fitColumns(PairFigures::Name);
@@ -99,24 +138,12 @@ void PairWindow::layOut() {
     column->addWidget(halves, 1);
     resize(1280, 800);
     // One frequency axis and one cursor for both plots.
-    plots::Plot &above = overlay_->plot(), &below = difference_->plot();
-    for (plots::Plot* plot : {&above, &below}) {
-        const auto both = {&above, &below};
-        connect(plot, &plots::Plot::cursorAsked, this, [both = std::vector<plots::Plot*>(both)](double f) {
-            for (plots::Plot* one : both) one->placeCursor(f);
-        });
-        connect(plot, &plots::Plot::bandAsked, this, [both = std::vector<plots::Plot*>(both)](const QCPRange& band) {
-            for (plots::Plot* one : both) one->showBand(band);
-        });
-        connect(plot, &plots::Plot::fitAsked, this, [both = std::vector<plots::Plot*>(both)] {
-            for (plots::Plot* one : both) one->fit();
-        });
-    }
+    for (plots::PlotPane* pane : {overlay_, difference_}) linked_.add(pane->plot());
 }
 
-void PairWindow::take(int which, const analysis::AnswerPtr& answer) {
+void PairWindow::take(int which, const analysis::AnswerPtr& answer, const design::DesignPtr& design) {
     answers_[which] = answer;
-    cuts_[which]->showAnswer(answer);
+    cuts_[which]->showAnswer(answer, design);
     if (ready()) showBoth();
 }
 

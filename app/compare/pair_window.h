@@ -4,6 +4,7 @@
 
 #include <QLabel>
 #include <QListWidget>
+#include <QToolButton>
 #include <QWidget>
 #include <memory>
 
@@ -11,6 +12,8 @@
 #include "bench/result_table.h"
 #include "compare/pair_lines.h"
 #include "compare/still_cut.h"
+#include "design/transfer.h"
+#include "plots/linked.h"
 #include "plots/plot_pane.h"
 #include "solver/latest_wins.h"
 
@@ -23,6 +26,12 @@ public:
     PairWindow(design::DesignPtr a, design::DesignPtr b, const std::shared_ptr<const catalog::Catalog>& shop,
                QWidget* parent = nullptr);
 
+    /// A is another design from now on: the open one was edited.
+    void setFirst(design::DesignPtr a);
+    void say(const QString& sentence);
+    [[nodiscard]] const design::DesignPtr& second() const { return designs_[1]; }
+    [[nodiscard]] QToolButton& taking() { return *take_; }  ///< its menu holds what can be taken from B
+
     [[nodiscard]] bool ready() const { return answers_[0] && answers_[1]; }
     [[nodiscard]] QStringList differences() const;  ///< as they are listed
     [[nodiscard]] const PairFigures& figures() const { return figures_; }
@@ -30,22 +39,27 @@ public:
     [[nodiscard]] plots::PlotPane& difference() { return *difference_; }
 
 signals:
-    void shown();  ///< both answers are there and drawn
+    void shown();                                       ///< both answers are there and drawn
+    void portionAsked(const design::Portion& portion);  ///< of B, for the open design
 
 private:
     void layOut();
     [[nodiscard]] QWidget* cutsSide();
     [[nodiscard]] QWidget* resultsSide();
-    void take(int which, const analysis::AnswerPtr& answer);
+    void showDifferences();
+    void take(int which, const analysis::AnswerPtr& answer, const design::DesignPtr& design);
     void showBoth();
 
     design::DesignPtr designs_[2];
     analysis::AnswerPtr answers_[2];
     solver::LatestWins* solvers_[2];
     StillCut* cuts_[2];
+    bench::ElidedLabel* headings_[2];
     QListWidget* words_;
+    QToolButton* take_;
     PairFigures figures_;
     bench::ResultTable* table_;
+    plots::Linked linked_;
     plots::PlotPane* overlay_;
     plots::PlotPane* difference_;
     bench::ElidedLabel* message_;

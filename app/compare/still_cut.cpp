@@ -8,14 +8,14 @@
 
 namespace compare {
 
-StillCut::StillCut(QString letter, design::DesignPtr design, QWidget* parent)
-    : QWidget(parent), letter_(std::move(letter)), design_(std::move(design)) {
+StillCut::StillCut(QString letter, QWidget* parent) : QWidget(parent), letter_(std::move(letter)) {
     setAccessibleName(tr("Cut of %1").arg(letter_));
-    setAccessibleDescription(tr("The window of %1, drawn to scale").arg(QString::fromStdString(design_->name)));
 }
 
-void StillCut::showAnswer(analysis::AnswerPtr answer) {
+void StillCut::showAnswer(analysis::AnswerPtr answer, design::DesignPtr design) {
     answer_ = std::move(answer);
+    design_ = std::move(design);
+    setAccessibleDescription(tr("The window of %1, drawn to scale").arg(QString::fromStdString(design_->name)));
     update();
 }
 

@@ -13,8 +13,9 @@ class StillCut : public QWidget {
     Q_OBJECT
 public:
     /// `letter` is how the pair calls this design: "A".
-    StillCut(QString letter, design::DesignPtr design, QWidget* parent = nullptr);
-    void showAnswer(analysis::AnswerPtr answer);
+    explicit StillCut(QString letter, QWidget* parent = nullptr);
+    /// What was computed of this design.
+    void showAnswer(analysis::AnswerPtr answer, design::DesignPtr design);
     [[nodiscard]] QSize sizeHint() const override { return {300, 420}; }
     [[nodiscard]] QSize minimumSizeHint() const override { return {160, 200}; }
 

@@ -77,7 +77,10 @@ void paintValueAxis(Paper& paper, const Frame& frame, const shop::ChartAxis& axi
     paper.line({x, frame.area.top()}, {x, frame.area.bottom()});
     const QRectF beside(right ? frame.area.right() + 9.5 : frame.area.left() - 14.5, frame.area.top(), 4,
                         frame.area.height());
-    paper.textUpward(beside, QString::fromStdString(axis.label + ", " + axis.unit), axisType);
+    // The heading tells the quantity: where the chart is low, the unit alone does.
+    const QString whole = QString::fromStdString(axis.label + ", " + axis.unit);
+    const bool fits = paper.width(whole, axisType) <= beside.height();
+    paper.textUpward(beside, fits ? whole : QString::fromStdString(axis.unit), axisType);
 }
 
 void paintFrequencyAxis(Paper& paper, const Frame& frame) {

@@ -28,6 +28,14 @@ struct View {
 class Plot : public QCustomPlot {
     Q_OBJECT
 public:
+    /// How far the axes show.
+    struct Zoom {
+        QCPRange band;  ///< Hz, of all plots over frequency
+        QCPRange x, left, right;
+        bool byHand = false;
+        std::string trace;  ///< a zoom of another trace says nothing of this one
+        bool operator==(const Zoom&) const = default;
+    };
     explicit Plot(View view, QWidget* parent = nullptr);
 
     [[nodiscard]] const View& view() const { return view_; }
@@ -41,7 +49,12 @@ public:
     /// Whether it shares its axis with other plots over frequency; else cursor and band are its own.
     [[nodiscard]] bool overFrequency() const { return axis_.isFrequency(); }
     void placeCursor(double frequency);  ///< Hz; 0: no cursor. Nothing happens where frequency is not the axis
+    /// A second place that values at the cursor are compared with; 0: none.
+    void placeMark(double frequency);
     void showBand(const QCPRange& band);
+    [[nodiscard]] const QCPRange& band() const { return band_; }
+    [[nodiscard]] Zoom zoom() const;
+    void setZoom(const Zoom& zoom);
     void fit();  ///< value axes to the curves in sight, an axis of its own to the whole trace
     void recolour();
 
@@ -54,8 +67,12 @@ public:
 
 signals:
     void cursorAsked(double frequency);
+    void markAsked(double frequency);
+    void aboutToZoom();  ///< by hand
     void bandAsked(QCPRange band);
+    void backAsked();
     void fitAsked();
+    void aloneAsked();    ///< full size, or back among the others
     void wordsChanged();  ///< title, readout or difference
 
 protected:
@@ -75,7 +92,15 @@ private:
     void drawCurves();
     void setAxis();
     void moveCursor(double place);  // NaN: no cursor
+    void moveMark(double place);    // NaN: no mark
+    void stand(QCPItemStraightLine* line, double place);
+    void askCursor(double place);
+    void toggleMark();
+    bool moveByKey(const QKeyEvent& event);
     [[nodiscard]] bool hasCursor() const { return std::isfinite(cursorAt_); }
+    [[nodiscard]] bool hasMark() const { return std::isfinite(markAt_); }
+    [[nodiscard]] QString valuesAt(double place) const;
+    [[nodiscard]] QString valuesSinceMark() const;
     void fill(const analysis::Trace& trace, const std::vector<Shown>& shown, bool held);
     void showMasks();
     void showLabels();
@@ -95,11 +120,13 @@ private:
     MaskArea* mask_ = nullptr;
     EndLabels* labels_ = nullptr;
     QCPItemStraightLine* cursor_ = nullptr;
+    QCPItemStraightLine* markLine_ = nullptr;
     QCPItemText* unitLeft_ = nullptr;
     QCPItemText* unitRight_ = nullptr;
     analysis::Axis axis_;
     QCPRange band_;  // of frequency
     double cursorAt_ = std::numeric_limits<double>::quiet_NaN();
+    double markAt_ = std::numeric_limits<double>::quiet_NaN();
     bool fitted_ = false;
     bool zoomedByHand_ = false;
 };

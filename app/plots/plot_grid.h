@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Four plots with one frequency axis and one cursor.
+// Up to eight plots with one frequency axis and one cursor; any of them full size on demand.
 #pragma once
 
+#include <QGridLayout>
 #include <QWidget>
-#include <array>
+#include <vector>
 
+#include "plots/arrangement.h"
+#include "plots/linked.h"
 #include "plots/plot_pane.h"
 
 namespace plots {
@@ -18,20 +21,37 @@ public:
     /// Keeps the traces that stand now, with the axes locked, or lets them go.
     void setHolding(bool on);
     [[nodiscard]] bool holding() const { return held_ != nullptr; }
+
+    [[nodiscard]] Arrangement arrangement() const;
+    void arrange(Arrangement arrangement);
+    /// The next greater or smaller count of plots; the same at an end.
+    void change(int steps);
+    /// That plot alone, or all again if it is alone.
+    void toggleAlone(int index);
+    [[nodiscard]] int alone() const { return alone_; }  ///< -1: none
+
+    /// Of those that there are; a plot beyond the count is kept for when it comes again.
     [[nodiscard]] PlotPane& pane(int index) { return *panes_[static_cast<std::size_t>(index)]; }
-    [[nodiscard]] double cursor() const { return cursor_; }
-    void placeCursor(double frequency);
+    [[nodiscard]] int count() const { return count_; }
+    [[nodiscard]] double cursor() const { return linked_.cursor(); }
+    void placeCursor(double frequency) { linked_.placeCursor(frequency); }
 
 signals:
     void said(const QString& sentence);
+    void arranged();  ///< the count or a view changed
 
 private:
-    void showBand(const QCPRange& band);
-    void fitAll();
+    void addPane(const View& view);
+    void place();
+    [[nodiscard]] bool seen(int index) const { return alone_ < 0 ? index < count_ : index == alone_; }
 
-    std::array<PlotPane*, 4> panes_{};
+    std::vector<PlotPane*> panes_;
+    Arrangement kept_;  ///< views of plots that were not made yet
+    QGridLayout* grid_;
+    Linked linked_;
     analysis::AnswerPtr answer_, held_;
-    double cursor_ = 0;
+    design::DesignPtr design_;
+    int count_ = 0, alone_ = -1;
 };
 
 }  // namespace plots

@@ -10,22 +10,70 @@ namespace plots {
 namespace {
 constexpr int smallestZoom = 8;  // pixels; less is a click
 constexpr double stepsPerDecade = 50;
+constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
 }  // namespace
 
 void Plot::placeCursor(double frequency) {
-    if (overFrequency()) moveCursor(frequency > 0 ? frequency : std::numeric_limits<double>::quiet_NaN());
+    if (overFrequency()) moveCursor(frequency > 0 ? frequency : nowhere);
+}
+
+void Plot::placeMark(double frequency) {
+    if (overFrequency()) moveMark(frequency > 0 ? frequency : nowhere);
+}
+
+void Plot::stand(QCPItemStraightLine* line, double place) {
+    line->setVisible(std::isfinite(place));
+    if (std::isfinite(place)) {
+        line->point1->setCoords(place, yAxis->range().lower);
+        line->point2->setCoords(place, yAxis->range().upper);
+    }
+    layer(QStringLiteral("overlay"))->replot();
+    emit wordsChanged();
 }
 
 void Plot::moveCursor(double place) {
     if (place == cursorAt_ || (!std::isfinite(place) && !hasCursor())) return;
     cursorAt_ = place;
-    cursor_->setVisible(hasCursor());
-    if (hasCursor()) {
-        cursor_->point1->setCoords(place, yAxis->range().lower);
-        cursor_->point2->setCoords(place, yAxis->range().upper);
+    stand(cursor_, place);
+}
+
+void Plot::moveMark(double place) {
+    if (place == markAt_ || (!std::isfinite(place) && !hasMark())) return;
+    markAt_ = place;
+    stand(markLine_, place);
+}
+
+/// To every plot that has this axis.
+void Plot::askCursor(double place) {
+    if (overFrequency())
+        emit cursorAsked(std::isfinite(place) ? place : 0);
+    else
+        moveCursor(place);
+}
+
+/// Where the cursor stands; away if it stands there already, or there is no cursor.
+void Plot::toggleMark() {
+    const double place = cursorAt_ == markAt_ ? nowhere : cursorAt_;
+    if (overFrequency())
+        emit markAsked(std::isfinite(place) ? place : 0);
+    else
+        moveMark(place);
+}
+
+Plot::Zoom Plot::zoom() const {
+    return {band_, xAxis->range(), yAxis->range(), yAxis2->range(), zoomedByHand_, view_.trace};
+}
+
+void Plot::setZoom(const Zoom& zoom) {
+    band_ = zoom.band;
+    if (overFrequency()) xAxis->setRange(band_);
+    if (zoom.trace == view_.trace) {
+        xAxis->setRange(zoom.x);
+        yAxis->setRange(zoom.left);
+        yAxis2->setRange(zoom.right);
+        zoomedByHand_ = zoom.byHand;
     }
-    layer(QStringLiteral("overlay"))->replot();
-    emit wordsChanged();
+    replot(QCustomPlot::rpQueuedReplot);
 }
 
 void Plot::showBand(const QCPRange& band) {
@@ -51,6 +99,7 @@ void Plot::fit() {
 
 void Plot::zoomTo(const QRect& rect) {
     if (rect.width() < smallestZoom && rect.height() < smallestZoom) return;
+    emit aboutToZoom();
     if (rect.height() >= smallestZoom) {
         for (QCPAxis* axis : {yAxis, yAxis2})
             axis->setRange(axis->pixelToCoord(rect.bottom()), axis->pixelToCoord(rect.top()));
@@ -70,11 +119,7 @@ void Plot::zoomTo(const QRect& rect) {
 void Plot::mouseMoveEvent(QMouseEvent* event) {
     QCustomPlot::mouseMoveEvent(event);
     if (event->buttons() != Qt::NoButton || !axisRect()->rect().contains(event->pos())) return;
-    const double place = xAxis->pixelToCoord(event->position().x());
-    if (overFrequency())
-        emit cursorAsked(place);
-    else
-        moveCursor(place);
+    askCursor(xAxis->pixelToCoord(event->position().x()));
 }
 
 void Plot::mouseDoubleClickEvent(QMouseEvent*) {
@@ -83,35 +128,48 @@ void Plot::mouseDoubleClickEvent(QMouseEvent*) {
 
 void Plot::leaveEvent(QEvent* event) {
     QCustomPlot::leaveEvent(event);
-    if (hasFocus()) return;
+    if (!hasFocus()) askCursor(nowhere);
+}
+
+/// Arrows, Home and End. False: another key.
+bool Plot::moveByKey(const QKeyEvent& event) {
+    const int key = event.key(), direction = key == Qt::Key_Right ? 1 : key == Qt::Key_Left ? -1 : 0;
+    const QCPRange band = xAxis->range();
+    if (key == Qt::Key_Home || key == Qt::Key_End) {
+        askCursor(key == Qt::Key_Home ? band.lower : band.upper);
+        return true;
+    }
+    if (direction == 0) return false;
+    const int steps = direction * (event.modifiers() & Qt::ShiftModifier ? 10 : 1);
+    double to = 0;
     if (overFrequency())
-        emit cursorAsked(0);
+        to = (hasCursor() ? cursorAt_ : std::sqrt(band.lower * band.upper)) * std::pow(10, steps / stepsPerDecade);
     else
-        moveCursor(std::numeric_limits<double>::quiet_NaN());
+        to = (hasCursor() ? cursorAt_ : band.center()) + steps * band.size() / 100;
+    askCursor(std::clamp(to, band.lower, band.upper));
+    return true;
 }
 
 void Plot::keyPressEvent(QKeyEvent* event) {
-    const int direction = event->key() == Qt::Key_Right ? 1 : event->key() == Qt::Key_Left ? -1 : 0;
-    const QCPRange band = xAxis->range();
-    if (!overFrequency() && direction != 0) {
-        const double step = band.size() / (event->modifiers() & Qt::ShiftModifier ? 10 : 100);
-        moveCursor(std::clamp((hasCursor() ? cursorAt_ : band.center()) + direction * step, band.lower, band.upper));
-    } else if (!overFrequency() && event->key() == Qt::Key_Escape && hasCursor()) {
-        moveCursor(std::numeric_limits<double>::quiet_NaN());
-    } else if (direction != 0) {
-        const double factor =
-            std::pow(10, direction * (event->modifiers() & Qt::ShiftModifier ? 10 : 1) / stepsPerDecade);
-        const double from = hasCursor() ? cursorAt_ : std::sqrt(band.lower * band.upper);
-        emit cursorAsked(std::clamp(from * factor, band.lower, band.upper));
-    } else if (overFrequency() && (event->key() == Qt::Key_Home || event->key() == Qt::Key_End)) {
-        emit cursorAsked(event->key() == Qt::Key_Home ? band.lower : band.upper);
-    } else if (event->key() == Qt::Key_Escape && hasCursor()) {
-        emit cursorAsked(0);
-    } else if (event->key() == Qt::Key_0) {
-        emit fitAsked();
-    } else {
-        QCustomPlot::keyPressEvent(event);
+    if (moveByKey(*event)) return;
+    switch (event->key()) {
+        case Qt::Key_M:
+            return toggleMark();
+        case Qt::Key_Backspace:
+            return void(emit backAsked());
+        case Qt::Key_0:
+            return void(emit fitAsked());
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            return void(emit aloneAsked());
+        case Qt::Key_Escape:
+            if (hasCursor()) return askCursor(nowhere);
+            if (hasMark()) return toggleMark();
+            break;
+        default:
+            break;
     }
+    QCustomPlot::keyPressEvent(event);
 }
 
 void Plot::changeEvent(QEvent* event) {

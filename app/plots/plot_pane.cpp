@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plots/plot_pane.h"
 
+#include <QAbstractItemView>
 #include <QApplication>
 #include <QBuffer>
 #include <QClipboard>
@@ -9,14 +10,29 @@
 #include <QMenu>
 #include <QSvgGenerator>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <exception>
 
 #include "exchange/write_file.h"
+#include "plots/arrangement.h"
 #include "plots/trace_csv.h"
 
 namespace plots {
 
-PlotPane::PlotPane(View view, bool choosable, QWidget* parent)
+namespace {
+
+QStringList inWords(const View& view) {
+    return {QString::fromStdString(view.trace), QString::fromStdString(view.curve),
+            QString::fromStdString(view.rightUnit)};
+}
+
+View ofWords(const QStringList& words) {
+    return {words.value(0).toStdString(), words.value(1).toStdString(), words.value(2).toStdString()};
+}
+
+}  // namespace
+
+PlotPane::PlotPane(View view, int number, QWidget* parent)
     : QWidget(parent),
       plot_(new Plot(std::move(view), this)),
       readout_(new bench::ElidedLabel(this)),
@@ -24,22 +40,14 @@ PlotPane::PlotPane(View view, bool choosable, QWidget* parent)
     auto* row = new QHBoxLayout;
     row->setContentsMargins(4, 2, 4, 0);
     row->setSpacing(12);
-    if (choosable) {
-        choice_ = new QComboBox(this);
-        choice_->setAccessibleName(tr("Curve of the fourth plot"));
-        choice_->setToolTip(tr("Which curve this plot shows"));
-        choice_->setFocusPolicy(Qt::StrongFocus);
-        choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        choice_->setMinimumContentsLength(20);
+    QFont strong = font();
+    strong.setWeight(QFont::DemiBold);
+    if (number > 0) {
+        makeChoice(number);
+        choice_->setFont(strong);
         row->addWidget(choice_);
-        connect(choice_, &QComboBox::activated, this, [this](int index) {
-            const QStringList parts = choice_->itemData(index).toStringList();
-            plot_->setView({parts.value(0).toStdString(), parts.value(1).toStdString(), {}});
-        });
     } else {
         title_ = new bench::ElidedLabel(this);
-        QFont strong = font();
-        strong.setWeight(QFont::DemiBold);
         title_->setFont(strong);
         title_->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Fixed);
         row->addWidget(title_);
@@ -61,6 +69,26 @@ PlotPane::PlotPane(View view, bool choosable, QWidget* parent)
     showWords();
 }
 
+void PlotPane::makeChoice(int number) {
+    choice_ = new QComboBox(this);
+    choice_->setAccessibleName(tr("What plot %1 shows").arg(number));
+    choice_->setToolTip(tr("Which curves this plot shows"));
+    choice_->setFocusPolicy(Qt::StrongFocus);
+    choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    choice_->setMinimumContentsLength(18);
+    choice_->setMaxVisibleItems(24);
+    choice_->view()->setTextElideMode(Qt::ElideNone);
+    connect(choice_, &QComboBox::activated, this, [this] {
+        plot_->setView(ofWords(choice_->currentData().toStringList()));
+        emit viewChosen();
+    });
+}
+
+void PlotPane::setView(const View& view) {
+    plot_->setView(view);
+    if (choice_) showChoice();
+}
+
 void PlotPane::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design) {
     if (choice_ && answer) offer(*answer);
     plot_->showAnswer(answer, design);
@@ -73,21 +101,25 @@ void PlotPane::offer(const analysis::Answer& answer) {
             if (!curve.y.empty()) names << QString::fromStdString(trace->name + "\n" + curve.name);
     if (names == offered_) return;
     offered_ = names;
-    const View before = plot_->view();
     choice_->clear();
-    int chosen = -1;
     for (const auto& trace : answer.traces) {
-        for (const analysis::Curve& curve : trace->curves) {
-            if (curve.y.empty()) continue;
-            if (trace->name == before.trace && (curve.name == before.curve || (before.curve.empty() && chosen < 0)))
-                chosen = choice_->count();
-            choice_->addItem(QString::fromStdString(trace->title + " · " + curve.label),
-                             QStringList{QString::fromStdString(trace->name), QString::fromStdString(curve.name)});
-        }
+        const auto drawn = std::count_if(trace->curves.begin(), trace->curves.end(),
+                                         [](const analysis::Curve& curve) { return !curve.y.empty(); });
+        if (drawn == 0) continue;
+        choice_->addItem(QString::fromStdString(trace->title), inWords(wholeView(*trace)));
+        for (const analysis::Curve& curve : trace->curves)
+            if (drawn > 1 && !curve.y.empty())
+                choice_->addItem(QString::fromStdString(trace->title + " · " + curve.label),
+                                 inWords({trace->name, curve.name, {}}));
     }
-    choice_->setCurrentIndex(std::max(chosen, 0));
-    const QStringList parts = choice_->currentData().toStringList();
-    plot_->setView({parts.value(0).toStdString(), parts.value(1).toStdString(), {}});
+    choice_->view()->setMinimumWidth(choice_->view()->sizeHintForColumn(0) + 24);
+    showChoice();
+}
+
+/// What is shown stands in the box, or what it would be if this design had it: the plot waits for it.
+void PlotPane::showChoice() {
+    choice_->setPlaceholderText(plot_->title());
+    choice_->setCurrentIndex(choice_->findData(inWords(plot_->view())));
 }
 
 void PlotPane::showWords() {
@@ -107,7 +139,10 @@ void PlotPane::contextMenuEvent(QContextMenuEvent* event) {
     connect(menu.addAction(tr("Save &drawing (SVG)…")), &QAction::triggered, this, &PlotPane::savePicture);
     connect(menu.addAction(tr("Save &table (CSV)…")), &QAction::triggered, this, &PlotPane::saveTable);
     menu.addSeparator();
-    connect(menu.addAction(tr("&Fit")), &QAction::triggered, plot_, &Plot::fitAsked);
+    connect(menu.addAction(tr("&Fit\t0")), &QAction::triggered, plot_, &Plot::fitAsked);
+    connect(menu.addAction(tr("&Back\tBackspace")), &QAction::triggered, plot_, &Plot::backAsked);
+    if (choice_)
+        connect(menu.addAction(tr("&Alone, or all again\tEnter")), &QAction::triggered, plot_, &Plot::aloneAsked);
     menu.exec(event->globalPos());
 }
 

@@ -13,15 +13,17 @@ namespace plots {
 class PlotPane : public QWidget {
     Q_OBJECT
 public:
-    /// With `choosable`, a combo box offers every curve there is instead of a fixed title.
-    PlotPane(View view, bool choosable, QWidget* parent = nullptr);
+    /// A plot with a number, from 1, offers every trace and curve there is in a combo box; with 0 it has a title.
+    PlotPane(View view, int number, QWidget* parent = nullptr);
     [[nodiscard]] Plot& plot() { return *plot_; }
+    void setView(const View& view);
     [[nodiscard]] QComboBox* choice() { return choice_; }
     void showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr& design);
     [[nodiscard]] QString readoutText() const { return readout_->text(); }
     [[nodiscard]] QString differenceText() const { return difference_->text(); }
 
 signals:
+    void viewChosen();
     void said(const QString& sentence);  ///< what copying or saving did
 
 protected:
@@ -29,7 +31,9 @@ protected:
 
 private:
     void showWords();
+    void makeChoice(int number);
     void offer(const analysis::Answer& answer);
+    void showChoice();
     void savePicture();
     void saveTable();
     [[nodiscard]] QString askPath(const QString& what, const QString& suffix);

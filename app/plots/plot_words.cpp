@@ -18,24 +18,60 @@ QString numberAt(const analysis::Curve& curve, double value) {
     return bare ? number + QLatin1Char(' ') + QString::fromStdString(curve.unit) : number;
 }
 
+/// Levels differ by decibels; what has a logarithmic axis is told as a ratio.
+QString differenceText(const analysis::Curve& curve, double from, double to) {
+    if (!std::isfinite(from) || !std::isfinite(to)) return QStringLiteral("–");
+    if (curve.logarithmic)
+        return from > 0 ? QStringLiteral("× ") + shownNumber(units::write(units::Kind::Number, to / from, 3))
+                        : QStringLiteral("–");
+    const bool level = curve.kind == units::Kind::LevelDbu;
+    const auto kind = level ? units::Kind::Decibel : curve.kind;
+    const QString number = shownNumber(units::write(kind, to - from, 3));
+    const QString sign = to > from && !number.startsWith(QLatin1Char('+')) ? QStringLiteral("+") : QString();
+    const bool bare = kind == units::Kind::Number && !curve.unit.empty();
+    return sign + (bare ? number + QLatin1Char(' ') + QString::fromStdString(curve.unit) : number);
+}
+
 }  // namespace
 
 QString Plot::title() const {
-    if (!trace_) return QString::fromStdString(view_.trace);
+    if (!trace_) {
+        for (const analysis::TraceKind& kind : analysis::traceKinds())
+            if (kind.name == view_.trace) return QString::fromStdString(kind.title);
+        return QString::fromStdString(view_.trace);
+    }
     QString title = QString::fromStdString(trace_->title);
     if (view_.curve.empty() || shown_.empty()) return title;
     return title + QStringLiteral(" · ") + QString::fromStdString(shown_.front().curve->label);
 }
 
 QString Plot::readout() const {
-    if (!trace_ || !answer_) return {};
-    if (!hasCursor()) return summary(*answer_, *trace_, shownNames());
-    QStringList parts{QString::fromStdString(units::write(axis_.kind, cursorAt_, 3))};
+    if (!answer_) return {};
+    if (!trace_) return tr("nothing to show of this design and hook-up");
+    if (!hasCursor() && !hasMark()) return summary(*answer_, *trace_, shownNames());
+    if (hasCursor() && hasMark() && cursorAt_ != markAt_) return valuesSinceMark();
+    return valuesAt(hasCursor() ? cursorAt_ : markAt_);
+}
+
+QString Plot::valuesAt(double place) const {
+    QStringList parts{QString::fromStdString(units::write(axis_.kind, place, 3))};
     for (const Shown& s : shown_)
         parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
-                     numberAt(*s.curve, valueAt(trace_->frequency, *s.curve, cursorAt_, axis_.logarithmic));
-    if (!trace_->valid || cursorAt_ < trace_->validFrom || (trace_->validTo > 0 && cursorAt_ > trace_->validTo))
+                     numberAt(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic));
+    if (!trace_->valid || place < trace_->validFrom || (trace_->validTo > 0 && place > trace_->validTo))
         parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
+    return parts.join(QStringLiteral("   "));
+}
+
+/// "100 Hz → 1 kHz   response +0.3 dB   source side × 2.1": what changes from the mark to the cursor.
+QString Plot::valuesSinceMark() const {
+    QStringList parts{change(QString::fromStdString(units::write(axis_.kind, markAt_, 3)),
+                             QString::fromStdString(units::write(axis_.kind, cursorAt_, 3)))};
+    for (const Shown& s : shown_) {
+        const double from = valueAt(trace_->frequency, *s.curve, markAt_, axis_.logarithmic),
+                     to = valueAt(trace_->frequency, *s.curve, cursorAt_, axis_.logarithmic);
+        parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') + differenceText(*s.curve, from, to);
+    }
     return parts.join(QStringLiteral("   "));
 }
 

@@ -65,6 +65,11 @@ std::vector<std::string> runWords(const replay::Run& run, const replay::Machine&
                     " (kinematic model; stops as the winder's description says)"})};
 }
 
+std::string provenWords(const replay::Machine& machine) {
+    return machine.traverse ? "as it is laid out"
+                            : "in turns, sense and stops; side, pitch and place of each turn are the winder's hand";
+}
+
 std::vector<int> woundLegs(const design::Design& design) {
     std::set<int> wound;
     for (const auto& place : design.coil)

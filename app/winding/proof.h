@@ -41,6 +41,9 @@ struct Proof {
 /// The legs that carry a section, ascending.
 [[nodiscard]] std::vector<int> woundLegs(const design::Design& design);
 
+/// "as it is laid out", or what of it alone a run on this machine can show: the guide of some is the winder's hand.
+[[nodiscard]] std::string provenWords(const replay::Machine& machine);
+
 /// The line of the program that a fault speaks of: "line 12", else the main block of the step it names, else 0.
 [[nodiscard]] int lineOf(const Proof& proof, const std::string& fault);
 

@@ -222,7 +222,8 @@ void WindingWindow::showProof() {
     for (const std::string& words : proof_->faults) faults_->addItem(QString::fromStdString(words) + QLatin1Char('.'));
     const QString machine = QString::fromStdString(proof_->machine.title);
     const auto count = proof_->faults.size();
-    verdict_->setText(count == 0   ? tr("✓ Run on %1, it winds the design as it is laid out.").arg(machine)
+    verdict_->setText(count == 0 ? tr("✓ Run on %1, it winds the design %2.")
+                                       .arg(machine, QString::fromStdString(provenWords(proof_->machine)))
                       : count == 1 ? tr("✗ Run on %1, it differs in one place:").arg(machine)
                                    : tr("✗ Run on %1, it differs in %2 places:").arg(machine).arg(count));
     faults_->setVisible(count > 0);

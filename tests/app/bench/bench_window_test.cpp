@@ -68,6 +68,21 @@ TEST_F(BenchWindowTest, AnEditMovesPlotsFiguresAndTitle) {
     EXPECT_FALSE(window.windowTitle().contains("modified"));
 }
 
+TEST_F(BenchWindowTest, PlotsAreRememberedFromRunToRun) {
+    window.actions()[bench::Act::MorePlots].trigger();
+    EXPECT_EQ(window.plotGrid().count(), 6);
+    QComboBox* choice = window.plotGrid().pane(5).choice();
+    const int index = choice->findText(QString::fromUtf8("Impedance · source side"));
+    ASSERT_GE(index, 0);
+    choice->setCurrentIndex(index);
+    emit choice->activated(index);
+    EXPECT_EQ(bench::recalled().plots, window.plotGrid().arrangement());
+    bench::BenchWindow next(std::make_shared<const catalog::Catalog>(), designIn(line), {});
+    EXPECT_EQ(next.plotGrid().count(), 6);
+    EXPECT_EQ(next.plotGrid().pane(5).plot().view().curve, "source_side_ohm");
+    window.plotGrid().arrange({});
+}
+
 TEST_F(BenchWindowTest, AFileThatCannotBeReadLeavesTheOpenDesignAndSaysWhy) {
     const design::DesignPtr before = window.document().design();
     const QString path = folder.filePath("cut.coilwright");

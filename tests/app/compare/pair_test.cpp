@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include <QMenu>
 #include <QSignalSpy>
 #include <QSplitter>
 #include <QtTest/QTest>
@@ -84,6 +85,25 @@ TEST(PairWindowTest, TheSameDesignTwiceIsSaidToBeTheSame) {
     const Two two;
     compare::PairWindow window(two.a.design, two.a.design, std::make_shared<catalog::Catalog>(two.a.shop));
     EXPECT_EQ(window.differences(), QStringList{"The designs are the same."});
+}
+
+TEST(PairWindowTest, APartOfBIsAskedForAndAFollows) {
+    const Two two;
+    compare::PairWindow window(two.a.design, two.b, std::make_shared<catalog::Catalog>(two.a.shop));
+    QSignalSpy asked(&window, &compare::PairWindow::portionAsked);
+    const QList<QAction*> offered = window.taking().menu()->actions();
+    ASSERT_EQ(offered.size(), 2);
+    EXPECT_EQ(offered[0]->text(), "section P.a");
+    offered[0]->trigger();
+    ASSERT_TRUE(asked.count() > 0 || asked.wait(1000));
+    const auto portion = asked.front().front().value<design::Portion>();
+    QSignalSpy shown(&window, &compare::PairWindow::shown);
+    window.setFirst(design::withPortion(*two.a.design, *two.b, portion));
+    EXPECT_EQ(window.differences(), QStringList{"The designs are the same."});
+    EXPECT_FALSE(window.taking().isEnabled());
+    ASSERT_TRUE(shown.count() > 0 || shown.wait(10000));
+    const auto& curve = window.difference().plot().trace()->curves[0].y;
+    for (const double off : curve) EXPECT_EQ(off, 0);
 }
 
 TEST(PairWindowTest, OneCursorStandsInBothPlots) {
