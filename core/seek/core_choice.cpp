@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <tuple>
 
 #include "coil/wire_resistance.h"
 #include "magnetics/saturation.h"
@@ -168,6 +169,21 @@ design::Core coreOf(const std::string& sheet, const std::vector<std::string>& mi
     return core;
 }
 
+/// Of one bobbin's cores those that no other has fewer turns and less cost than, the fewest turns first, at most
+/// `most` of them spread over the rest.
+std::vector<CoreChoice> unbeaten(std::vector<CoreChoice> all, std::size_t most) {
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.leastTurns, a.estimate) < std::tie(b.leastTurns, b.estimate);
+    });
+    std::vector<CoreChoice> kept;
+    for (auto& choice : all)
+        if (kept.empty() || choice.estimate < kept.back().estimate) kept.push_back(std::move(choice));
+    if (kept.size() <= most) return kept;
+    std::vector<CoreChoice> some;
+    for (std::size_t k = 0; k < most; ++k) some.push_back(std::move(kept[k * (kept.size() - 1) / (most - 1)]));
+    return some;
+}
+
 }  // namespace
 
 Terminations terminationsOf(const Need& need) {
@@ -219,6 +235,7 @@ std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const 
         const double window = catalog::windowArea(sheet);
         const double meanTurn = 2 * (sheet.tongue + height) + pi * sheet.windowWidth;
         const double most = mostTurns(need, at, window, meanTurn);
+        std::vector<CoreChoice> here;
         for (const auto& mix : mixes)
             for (const double thickness : sheet.thicknesses) {
                 CoreChoice choice{coreOf(bobbin.fits, mix, thickness, height), key, 1, most, 0};
@@ -232,8 +249,10 @@ std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const 
                 constexpr double copperPrice = 35;  // a kg against priced sheets; only orders the trials
                 choice.estimate +=
                     copperShare * window * meanTurn * copperDensity * (prices == nullptr ? 1 : copperPrice);
-                all.push_back(std::move(choice));
+                here.push_back(std::move(choice));
             }
+        constexpr std::size_t ofOneBobbin = 4;
+        for (auto& choice : unbeaten(std::move(here), ofOneBobbin)) all.push_back(std::move(choice));
     }
     std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.estimate < b.estimate; });
     return all;

@@ -40,8 +40,9 @@ struct Terminations {
 /// Every core of the stock that could keep the brief, cheapest first: each single-chamber bobbin with its sheet and
 /// stack, each alloy at each stock thickness, and halves of two alloys whose permeabilities differ tenfold. Refused:
 /// larger than the brief allows (length and width may be exchanged), fewer pins than terminals ask for, more turns
-/// wanted than copper in half of its window lets through. Joint gap 3, 4, 6 um and stacking factor 0.86, 0.90, 0.92 at
-/// 0.1, 0.2, 0.35 mm sheet, straight lines between (common practice, no source).
+/// wanted than copper in half of its window lets through; dearer and with no fewer turns than another of the same
+/// bobbin, and all but four of a bobbin. Joint gap 3, 4, 6 um and stacking factor 0.86, 0.90, 0.92 at 0.1, 0.2, 0.35 mm
+/// sheet, straight lines between (common practice, no source).
 [[nodiscard]] std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const catalog::Catalog& shop,
                                                   const shop::Prices* prices);
 

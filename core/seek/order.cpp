@@ -50,6 +50,7 @@ std::vector<Sections> arrangements(const Need& need) {
     for (std::size_t w = 0; w < windings; ++w) whole.push_back(w);
     addArrangements(need, whole, all);
     for (std::size_t w = 0; w < windings && windings > 1 && windings < mostSections; ++w) {
+        if (windings > 2 && need.windings[w].side != 0) continue;
         Sections split = whole;
         split.push_back(w);
         addArrangements(need, split, all);
@@ -83,6 +84,18 @@ bool named(const Need& need, const std::string& shield) {
     return false;
 }
 
+/// Gaps where a side faces the driven one; where it does not, all its gaps.
+std::vector<std::size_t> gapsOf(const Need& need, const Sections& sections, int side) {
+    std::vector<std::size_t> facing, any;
+    for (const std::size_t gap : facingGaps(need, sections)) {
+        const int inner = sideOf(need, sections, gap - 1), outer = sideOf(need, sections, gap);
+        if (inner != side && outer != side) continue;
+        any.push_back(gap);
+        if (inner == 0 || outer == 0) facing.push_back(gap);
+    }
+    return facing.empty() ? any : facing;
+}
+
 /// A shield for each side that is not driven, in the order of the sides.
 void facingTheirSides(const Need& need, const Sections& sections, std::vector<Places>& all) {
     std::vector<Places> sofar{Places(sections.size())};
@@ -90,8 +103,7 @@ void facingTheirSides(const Need& need, const Sections& sections, std::vector<Pl
         const int side = static_cast<int>(s) + 1;
         std::vector<Places> next;
         for (const auto& places : sofar)
-            for (const std::size_t gap : facingGaps(need, sections)) {
-                if (sideOf(need, sections, gap) != side && sideOf(need, sections, gap - 1) != side) continue;
+            for (const std::size_t gap : gapsOf(need, sections, side)) {
                 next.push_back(places);
                 auto& here = next.back()[gap];
                 // Nearest to its own side.

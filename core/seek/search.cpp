@@ -34,6 +34,8 @@ std::vector<std::size_t> spread(std::size_t count, std::size_t places) {
     return all;
 }
 
+constexpr double usual = 1.25;  // turns over the least
+
 Sizes sizesAt(const CoreChoice& core, double above) {
     Sizes sizes;
     sizes.turns = std::max(1.0, std::ceil(std::min(core.leastTurns * above, core.mostTurns)));
@@ -53,14 +55,15 @@ public:
     }
 
 private:
-    static constexpr double usual = 1.25;  // turns over the least
-
-    /// Orders by what they do on the core in the middle of the cheaper half: they differ at the top of the band, where
+    /// Orders by what they do on the core with most room between its bounds: they differ at the top of the band, where
     /// cores do not.
     std::vector<std::size_t> bestOrders() {
         std::vector<Draft> drafts;
-        const std::size_t middle = std::min(trials_.cores().size() / 4, trials_.cores().size() - 1);
-        for (std::size_t o = 0; o < trials_.orders().size(); ++o)
+        std::size_t middle = 0;
+        const auto room = [&](std::size_t k) { return trials_.cores()[k].mostTurns / trials_.cores()[k].leastTurns; };
+        for (std::size_t k = 0; k < trials_.cores().size(); ++k)
+            if (room(k) > room(middle)) middle = k;
+        for (const auto o : spread(trials_.orders().size(), plan_.ordersTried))
             drafts.push_back({middle, o, sizesAt(trials_.cores()[middle], usual)});
         return firstOf(trials_.tried(drafts), plan_.orders, [](const Trial& t) { return t.draft.order; });
     }
@@ -154,20 +157,26 @@ CoreChoice heldCore(const Need& need, const Held& held) {
     return choice;
 }
 
+/// Those that can be wound in one order.
+std::vector<CoreChoice> windable(std::vector<CoreChoice> cores, const Order& order, const Bench& bench) {
+    std::erase_if(cores, [&](const auto& core) { return !drawn(bench, core, order, sizesAt(core, usual)); });
+    return cores;
+}
+
 }  // namespace
 
 ShortList sought(const Need& need, const catalog::Catalog& shop, const Plan& plan, const std::stop_token& stop,
                  const Progress& progress) {
     const Bench bench{need, shop, stockOf(shop, plan.prices), plan.held};
-    auto cores =
-        plan.held.core ? std::vector{heldCore(need, plan.held)} : coreChoices(need, bench.stock, shop, plan.prices);
-    if (cores.empty())
-        throw units::BadInput(units::Fault{"brief", "nothing in the catalog that could keep it",
-                                           "a larger size, a lower level or band, or less loss"});
     auto orders = plan.held.order ? std::vector{orderOf(*plan.held.from, need)} : ordersOf(need);
     if (orders.empty())
         throw units::BadInput(units::Fault{"hook_ups", "shields that no order of the windings has gaps for",
                                            "at most one shield to a gap between two sides"});
+    auto cores = plan.held.core ? std::vector{heldCore(need, plan.held)}
+                                : windable(coreChoices(need, bench.stock, shop, plan.prices), orders.front(), bench);
+    if (cores.empty())
+        throw units::BadInput(units::Fault{"brief", "nothing in the catalog that could keep it",
+                                           "a larger size, a lower level or band, or less loss"});
     ShortList list;
     list.cores = cores.size();
     list.orders = orders.size();

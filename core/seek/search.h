@@ -21,6 +21,7 @@ struct Plan {
     const shop::Prices* prices = nullptr;  ///< null: copper and sheets by mass stand in for cost
     std::size_t cores = 48;                ///< that are tried in one order
     std::size_t coresInOrders = 12;        ///< of them, that are tried in the best orders
+    std::size_t ordersTried = 40;          ///< on one core, those of the fewest sections first
     std::size_t orders = 6;
     std::size_t starts = 10;  ///< whose sizes are refined
     int refinements = 24;     ///< trials each
