@@ -19,13 +19,13 @@ struct Plan {
     std::size_t keep = 6;  ///< candidates at most
     Held held;
     const shop::Prices* prices = nullptr;  ///< null: copper and sheets by mass stand in for cost
-    std::size_t cores = 48;                ///< that are tried in one order
-    std::size_t coresInOrders = 12;        ///< of them, that are tried in the best orders
-    std::size_t ordersTried = 40;          ///< on one core, those of the fewest sections first
-    std::size_t orders = 6;
-    std::size_t starts = 10;  ///< whose sizes are refined
-    int refinements = 24;     ///< trials each
-    unsigned threads = 0;     ///< 0: as the machine has; the result is the same for any number
+    std::size_t cores = 24;                ///< that are tried in one order
+    std::size_t coresInOrders = 5;         ///< of them, that are tried in the best orders
+    std::size_t ordersTried = 16;          ///< on one core, those of the fewest sections first
+    std::size_t orders = 3;
+    std::size_t starts = 5;  ///< whose sizes are refined
+    int refinements = 20;    ///< trials each
+    unsigned threads = 0;    ///< 0: as the machine has; the result is the same for any number
     double least = 0.2;  ///< margin that refined designs keep on promises, in those where a promise stops being thin
     double leastOfMask = 0.05;  ///< on masks: 0.025 dB
 };
