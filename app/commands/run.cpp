@@ -16,7 +16,7 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 12> verbs{{{"figures", figures},
+constexpr std::array<Named, 13> verbs{{{"figures", figures},
                                        {"traces", traces},
                                        {"write", write},
                                        {"pair", pair},
@@ -27,7 +27,8 @@ constexpr std::array<Named, 12> verbs{{{"figures", figures},
                                        {"replay", nullptr, replayed},
                                        {"winders", winders},
                                        {"spread", spreadUnits},
-                                       {"gather", gather}}};
+                                       {"gather", gather},
+                                       {"seek", seekDesigns}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -85,6 +86,13 @@ constexpr const char* help =
     "    --exact                         every unit's fields anew, instead of by expansion about the nominal\n"
     "    --part K/M --to F               part K of M of the run, into a file\n"
     "coilwright gather F...              all parts of a run together, as spread --json prints it in one\n"
+    "coilwright seek DESIGN              designs from its brief alone: what keeps every promise, and what each gives "
+    "up\n"
+    "    --keep N --to DIR               six of them unless told; each as a design of its own in DIR\n"
+    "    --prices F.csv                  only parts that have a price, and cost at 100 instead of mass\n"
+    "    --hold core,turns,wires,order,insulation\n"
+    "                                    keep these of the design as they are, and seek the rest\n"
+    "    --damping flat | step           instead: the best series RC across the observed port of --hook-up NAME\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright lot F.csv --from ALLOY --name NAME --to F.json\n"
     "                                    a lot of sheets measured in a test frame, fitted as an alloy of the shop's "
