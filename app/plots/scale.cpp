@@ -65,7 +65,7 @@ QString tickText(double value, bool prefixed) {
 QString unitText(const std::string& unit) {
     if (unit == "ohm") return QStringLiteral("Ω");
     if (unit == "deg") return QStringLiteral("°");
-    return QString::fromStdString(unit);
+    return QString::fromStdString(unit).replace(QLatin1String("/rtHz"), QStringLiteral("/√Hz"));
 }
 
 bool takesPrefix(const std::string& unit) {
