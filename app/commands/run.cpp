@@ -123,10 +123,10 @@ Judgement result(const std::vector<std::string>& arguments) {
     }
     if (arguments.size() == 1 && arguments.front() == "--help") return {help};
     if (arguments.size() == 1 && arguments.front() == "--version") return {programName() + "\n"};
-    throw units::BadInput(
-        units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                     "figures, traces, write, pair, picture, revisions, field, lot, replay, winders, spread, gather, "
-                     "--help, --version, or one design to open"});
+    std::string allowed;
+    for (const Named& one : verbs) allowed.append(one.name).append(", ");
+    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                                       allowed + "--help, --version, or one design to open"});
 }
 
 }  // namespace

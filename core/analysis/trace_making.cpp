@@ -14,7 +14,7 @@ const std::vector<TraceEntry>& traceTable() {
         {{"response", "Response", Kind::Decibel}, responseTrace},
         {{"impedance", "Impedance", Kind::Resistance}, impedanceTrace},
         {{"headroom", "Maximum level and headroom", Kind::LevelDbu}, headroomTrace, false, asksForDistortion},
-        {{"noise", "Thermal noise", Kind::Voltage}, noiseTrace},
+        {{"noise", "Thermal noise", Kind::VoltageNoise}, noiseTrace},
         {{"noise_source", "Noise figure against source", Kind::Decibel}, noiseSourceTrace, true},
         {{"balance", "Common-mode rejection", Kind::Decibel}, balanceTrace, true},
         {{"distortion", "Distortion", Kind::Number}, distortionTrace, true},

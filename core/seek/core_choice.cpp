@@ -8,6 +8,7 @@
 
 #include "coil/wire_resistance.h"
 #include "magnetics/saturation.h"
+#include "magnetics/stack.h"
 #include "shop/materials.h"
 #include "units/fault.h"
 #include "units/text.h"

@@ -6,9 +6,12 @@
 #include <vector>
 
 #include "design/design.h"
-#include "magnetics/stack.h"
 #include "seek/need.h"
 #include "seek/stock.h"
+
+namespace magnetics {
+struct CoreModel;
+}
 
 namespace seek {
 
