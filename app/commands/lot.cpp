@@ -27,7 +27,7 @@ std::string keyOf(const std::string& name) {
 }
 
 std::string needed(const Arguments& arguments, const std::string& option, const std::string& what) {
-    const std::string value = arguments.option(option);
+    std::string value = arguments.option(option);
     if (value.empty()) throw units::BadInput(units::Fault{"command line: " + option, "nothing", what});
     return value;
 }

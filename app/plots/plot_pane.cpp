@@ -75,11 +75,12 @@ void PlotPane::makeChoice(int number) {
     choice_->setToolTip(tr("Which curves this plot shows"));
     choice_->setFocusPolicy(Qt::StrongFocus);
     choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    choice_->setMinimumContentsLength(18);
+    choice_->setMinimumContentsLength(8);
     choice_->setMaxVisibleItems(24);
     choice_->view()->setTextElideMode(Qt::ElideNone);
     connect(choice_, &QComboBox::activated, this, [this] {
         plot_->setView(ofWords(choice_->currentData().toStringList()));
+        fitChoice();
         emit viewChosen();
     });
 }
@@ -120,6 +121,15 @@ void PlotPane::offer(const analysis::Answer& answer) {
 void PlotPane::showChoice() {
     choice_->setPlaceholderText(plot_->title());
     choice_->setCurrentIndex(choice_->findData(inWords(plot_->view())));
+    fitChoice();
+}
+
+/// As wide as what it says, so that the values beside it have the rest.
+void PlotPane::fitChoice() {
+    const QString says = choice_->currentIndex() < 0 ? choice_->placeholderText() : choice_->currentText();
+    const QFontMetrics metrics(choice_->font());
+    const int around = metrics.horizontalAdvance(QStringLiteral("mmmm"));  // the frame and the arrow
+    choice_->setFixedWidth(std::max(choice_->sizeHint().width(), metrics.horizontalAdvance(says) + around));
 }
 
 void PlotPane::showWords() {

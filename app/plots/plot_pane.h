@@ -34,6 +34,7 @@ private:
     void makeChoice(int number);
     void offer(const analysis::Answer& answer);
     void showChoice();
+    void fitChoice();
     void savePicture();
     void saveTable();
     [[nodiscard]] QString askPath(const QString& what, const QString& suffix);
