@@ -167,6 +167,7 @@ std::vector<Complex> betterPoles(const Task& task, const std::vector<Complex>& p
 std::vector<Complex> firstPoles(double from, double to, int order) {
     std::vector<Complex> poles;
     const int pairs = order / 4, reals = order - 2 * pairs;
+    poles.reserve(static_cast<std::size_t>(reals + pairs));
     for (int n = 0; n < reals; ++n)
         poles.emplace_back(-std::abs(angular(from)) * std::pow(to / from, double(n) / (reals - 1)), 0);
     const double low = std::sqrt(from * to);

@@ -64,7 +64,7 @@ struct InlineParts {
     void entry(const std::string&, const catalog::Insulation&) const {}
     template <class Part>
     void stored(const std::string& list, const std::map<std::string, Part>& parts) const {
-        for (const auto& [key, part] : parts) entry("/parts/" + list + "/" + key + "/entry", part);
+        for (const auto& [key, part] : parts) entry(units::joined({"/parts/", list, "/", key, "/entry"}), part);
     }
 };
 
