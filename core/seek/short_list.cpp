@@ -59,6 +59,16 @@ std::string more(double now, double best) {
     return units::significant(100 * (now / best - 1), 2) + " %";
 }
 
+/// Each promise that is not kept with room to spare.
+void addPromises(Candidate& c) {
+    for (const auto& p : c.promises) {
+        if (p.standing == analysis::Standing::Kept) continue;
+        c.givesUp.push_back(
+            units::joined({analysis::word(p.standing), ": ", p.text, ", is ",
+                           p.mask ? units::write(p.kind, p.margin) + " inside" : units::write(p.kind, p.now)}));
+    }
+}
+
 }  // namespace
 
 std::vector<std::size_t> chosen(const std::vector<Trial>& trials, std::size_t keep) {
@@ -107,20 +117,14 @@ void sayWhatIsGivenUp(std::vector<Candidate>& candidates) {
     for (auto& c : candidates) {
         c.givesUp.clear();
         if (c.burden.cost > cheapest * worthSaying)
-            c.givesUp.push_back(units::joined({more(c.burden.cost, cheapest), c.burden.priced ? " dearer" : " heavier",
-                                               " than the lightest of these"}));
-        if (c.burden.priced && !c.givesUp.empty())
-            c.givesUp.back() = more(c.burden.cost, cheapest) + " dearer than the cheapest of these";
+            c.givesUp.push_back(more(c.burden.cost, cheapest) + (c.burden.priced
+                                                                     ? " dearer than the cheapest of these"
+                                                                     : " heavier than the lightest of these"));
         if (volume(c) > smallest * worthSaying)
             c.givesUp.push_back(more(volume(c), smallest) + " larger than the smallest");
         if (distortion(c) > cleanest * worthSaying)
             c.givesUp.push_back(more(distortion(c), cleanest) + " more distortion than the cleanest");
-        for (const auto& p : c.promises) {
-            if (p.standing == analysis::Standing::Kept) continue;
-            c.givesUp.push_back(
-                units::joined({analysis::word(p.standing), ": ", p.text, ", is ",
-                               p.mask ? units::write(p.kind, p.margin) + " inside" : units::write(p.kind, p.now)}));
-        }
+        addPromises(c);
     }
 }
 
