@@ -8,6 +8,7 @@
 #include "design/difference.h"
 #include "exchange/write_file.h"
 #include "plots/trace_csv.h"
+#include "units/csv_cell.h"
 #include "units/text.h"
 
 namespace commands {
@@ -30,7 +31,7 @@ const units::Figure* sameFigure(const analysis::Answer& answer, const units::Fig
 }
 
 std::string figureLine(const units::Figure& named, const units::Figure* a, const units::Figure* b) {
-    using plots::csvCell;
+    using units::csvCell;
     return csvCell(named.name) + ',' + csvCell(named.unit) + ',' + (a ? csvCell(a->value) : "") + ',' +
            (b ? csvCell(b->value) : "") + ',' + (a && b ? csvCell(b->value - a->value) : "") + '\n';
 }
@@ -56,8 +57,8 @@ std::string responseCsv(const analysis::Trace& a, const analysis::Trace& b) {
     for (std::size_t i = 0; i < a.frequency.size(); ++i) {
         text += units::shortest(a.frequency[i]);
         for (const auto& [one, other] : curves)
-            text += ',' + plots::csvCell(one->y[i]) + ',' + plots::csvCell(other->y[i]) + ',' +
-                    plots::csvCell(other->y[i] - one->y[i]);
+            text += ',' + units::csvCell(one->y[i]) + ',' + units::csvCell(other->y[i]) + ',' +
+                    units::csvCell(other->y[i] - one->y[i]);
         text += '\n';
     }
     return text;

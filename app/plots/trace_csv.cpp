@@ -3,24 +3,12 @@
 
 #include <cmath>
 
+#include "units/csv_cell.h"
 #include "units/text.h"
 
 namespace plots {
 
-std::string csvCell(double value) {
-    if (value == 0) return "0";
-    return std::isfinite(value) ? units::significant(value, 9) : std::string();
-}
-
-std::string csvCell(const std::string& text) {
-    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
-    std::string quoted = "\"";
-    for (const char c : text) {
-        if (c == '"') quoted += '"';
-        quoted += c;
-    }
-    return quoted + '"';
-}
+using units::csvCell;
 
 std::string traceCsv(const analysis::Trace& trace) {
     std::string text = csvCell(trace.axis.name);

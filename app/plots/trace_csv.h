@@ -15,8 +15,4 @@ namespace plots {
 /// "frequency_Hz,level_dBu,thd_percent,h2_dB, … h7_dB"; harmonics that are not there are left empty.
 [[nodiscard]] std::string distortionCsv(const std::vector<analysis::DistortionRow>& rows);
 
-/// One cell of a CSV file: a number with nine digits (nothing when it is not finite), or text, quoted where it must be.
-[[nodiscard]] std::string csvCell(double value);
-[[nodiscard]] std::string csvCell(const std::string& text);
-
 }  // namespace plots

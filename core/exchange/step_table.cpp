@@ -7,6 +7,7 @@
 #include "exchange/block_writer.h"
 #include "exchange/winding_program.h"
 #include "exchange/winding_strokes.h"
+#include "units/csv_cell.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -15,16 +16,6 @@ namespace exchange {
 namespace {
 
 using units::joined;
-
-std::string cell(const std::string& text) {
-    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
-    std::string quoted = "\"";
-    for (const char c : text) {
-        if (c == '"') quoted += '"';
-        quoted += c;
-    }
-    return quoted + '"';
-}
 
 /// One row of the step table for a layer.
 std::string layerRow(const PlannedStep& step, const PlannedLayer& layer, std::size_t number, const Winder& w) {
@@ -38,7 +29,7 @@ std::string layerRow(const PlannedStep& step, const PlannedLayer& layer, std::si
         if (stroke.layer == static_cast<int>(number)) rpm = std::max(rpm, stroke.rpm);
     return joined({coil::stepNumber(step.item),
                    ",",
-                   cell(step.title),
+                   units::csvCell(step.title),
                    ",",
                    std::to_string(number),
                    ",",
@@ -76,9 +67,9 @@ std::string stepTable(const WindingPlan& plan, const Winder& winder) {
             for (; next < step.stops.size(); ++next) {
                 const auto& stop = step.stops[next];
                 if (opening ? !stop.opening : stop.after > turns + 1e-9) break;
-                text += joined({coil::stepNumber(step.item), ",", cell(step.title), ",,",
+                text += joined({coil::stepNumber(step.item), ",", units::csvCell(step.title), ",,",
                                 units::shortest(counted(stop.after, winder)), ",,,,,,,,", stopName(stop.kind), ",",
-                                cell(stop.words), "\n"});
+                                units::csvCell(stop.words), "\n"});
             }
         };
         stopsUpTo(0, true);

@@ -7,6 +7,7 @@
 #include "coil/hand.h"
 #include "shop/practice.h"
 #include "shop/sheet_words.h"
+#include "units/csv_cell.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -105,16 +106,6 @@ CostAt costAt(const Bill& bill, const Prices& prices, int quantity) {
     return cost;
 }
 
-std::string cell(const std::string& text) {
-    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
-    std::string quoted = "\"";
-    for (const char c : text) {
-        if (c == '"') quoted += '"';
-        quoted += c;
-    }
-    return quoted + '"';
-}
-
 }  // namespace
 
 WorkCount workOf(const design::Design& design, const coil::CoilBuild& build, const Materials& materials) {
@@ -169,8 +160,8 @@ std::string billCsv(const Bill& bill) {
     for (const int n : lotSizes) text += joined({",cost_at_", std::to_string(n)});
     text += '\n';
     for (const auto& line : bill.lines) {
-        text += joined({"part,", cell(line.part), ",", cell(line.what), ",", number(line.amount), ",", line.unit, ",",
-                        line.price ? number(*line.price) : ""});
+        text += joined({"part,", units::csvCell(line.part), ",", units::csvCell(line.what), ",", number(line.amount),
+                        ",", line.unit, ",", line.price ? number(*line.price) : ""});
         for (std::size_t k = 0; k < lotSizes.size(); ++k) text += joined({",", line.cost ? number(*line.cost) : ""});
         text += '\n';
     }

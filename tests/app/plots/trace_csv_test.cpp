@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plots/trace_csv.h"
 
+#include "units/csv_cell.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -15,14 +17,14 @@ TEST(TraceCsv, HasOneColumnACurveAndOneLineAFrequency) {
     EXPECT_EQ(plots::traceCsv(trace),
               "frequency_Hz,maximum_level_dBu,limit\n"
               "0.1," +
-                  plots::csvCell(1.25) +
+                  units::csvCell(1.25) +
                   ",core\n"
                   "20000,,\"source, \"\"full\"\"\"\n");
 }
 
 TEST(TraceCsv, WritesNumbersWithAPointAndNineDigits) {
-    EXPECT_EQ(std::stold(plots::csvCell(-13.97940008672)), -13.9794001L);
-    EXPECT_EQ(plots::csvCell(INFINITY), "");
+    EXPECT_EQ(std::stold(units::csvCell(-13.97940008672)), -13.9794001L);
+    EXPECT_EQ(units::csvCell(INFINITY), "");
 }
 
 }  // namespace

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "units/csv_cell.h"
+
+#include <cmath>
+
+#include "units/text.h"
+
+namespace units {
+
+std::string csvCell(const std::string& text) {
+    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+    std::string quoted = "\"";
+    for (const char c : text) {
+        if (c == '"') quoted += '"';
+        quoted += c;
+    }
+    return quoted + '"';
+}
+
+std::string csvCell(double value) {
+    if (value == 0) return "0";
+    return std::isfinite(value) ? significant(value, 9) : std::string();
+}
+
+}  // namespace units
