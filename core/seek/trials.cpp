@@ -2,35 +2,11 @@
 #include "seek/trials.h"
 
 #include <algorithm>
-#include <exception>
-#include <thread>
 
+#include "analysis/in_threads.h"
 #include "seek/least.h"
 
 namespace seek {
-
-void inThreads(std::size_t count, unsigned threads, const std::stop_token& stop,
-               const std::function<void(std::size_t)>& work) {
-    std::atomic<std::size_t> next = 0;
-    std::mutex lock;
-    std::exception_ptr failure;
-    const auto run = [&] {
-        try {
-            for (std::size_t k; !stop.stop_requested() && (k = next++) < count;) work(k);
-        } catch (...) {
-            const std::lock_guard guard(lock);
-            failure = std::current_exception();
-            next = count;
-        }
-    };
-    if (threads == 0) threads = std::max(1U, std::thread::hardware_concurrency());
-    {
-        std::vector<std::jthread> others;
-        for (unsigned t = 1; t < threads && t < count; ++t) others.emplace_back(run);
-        run();
-    }
-    if (failure) std::rethrow_exception(failure);
-}
 
 Trials::Trials(const Bench& bench, const Plan& plan, std::vector<CoreChoice> cores, std::vector<Order> orders,
                const std::stop_token& stop, const Progress& progress)
@@ -66,7 +42,8 @@ Trial Trials::trialOf(const Draft& draft) {
 std::vector<Trial> Trials::tried(const std::vector<Draft>& drafts) {
     needJudge(drafts);
     std::vector<Trial> trials(drafts.size());
-    inThreads(drafts.size(), plan_.threads, stop_, [&](std::size_t k) { trials[k] = trialOf(drafts[k]); });
+    analysis::inThreads(drafts.size(), plan_.threads, stop_,
+                        [&] { return [&](std::size_t k) { trials[k] = trialOf(drafts[k]); }; });
     if (stop_.stop_requested()) return {};
     all_.insert(all_.end(), trials.begin(), trials.end());
     return trials;
@@ -108,7 +85,8 @@ std::vector<Trial> Trials::refined(const Trial& start) {
 
 void Trials::refine(const std::vector<Trial>& starts) {
     std::vector<std::vector<Trial>> ways(starts.size());
-    inThreads(starts.size(), plan_.threads, stop_, [&](std::size_t k) { ways[k] = refined(starts[k]); });
+    analysis::inThreads(starts.size(), plan_.threads, stop_,
+                        [&] { return [&](std::size_t k) { ways[k] = refined(starts[k]); }; });
     if (stop_.stop_requested()) return;
     for (auto& way : ways) all_.insert(all_.end(), way.begin(), way.end());
 }

@@ -28,10 +28,6 @@ struct Trial {
     [[nodiscard]] bool keepsAll() const { return design && verdict.weakest() >= 0; }
 };
 
-/// Calls work(i) for i below `count` on so many threads (0: as the machine has); the first exception is passed on.
-void inThreads(std::size_t count, unsigned threads, const std::stop_token& stop,
-               const std::function<void(std::size_t)>& work);
-
 /// Computes drafts and keeps them all.
 class Trials {
 public:

@@ -3,11 +3,11 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
 #include <cmath>
 #include <mutex>
 #include <numbers>
-#include <thread>
+
+#include "analysis/in_threads.h"
 
 namespace spread {
 
@@ -118,24 +118,22 @@ void count(std::vector<Bins>& bins, const std::vector<double>& levels) {
         if (std::isfinite(levels[k])) ++bins[k][std::llround(levels[k] / binWidth)];
 }
 
-void add(const std::vector<Bins>& bins, std::vector<Bins>& to) {
-    for (std::size_t f = 0; f < bins.size(); ++f)
-        for (const auto& [bin, units] : bins[f]) to[f][bin] += units;
-}
-
 }  // namespace
 
-/// Units `from` up to before `to`, in one thread.
-void Study::compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit, Batch& batch, std::vector<Bins>& bins,
-                    const std::stop_token& stop) const {
+/// Units `from` up to before `to`, in one thread; their responses.
+std::vector<std::vector<double>> Study::compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit, Batch& batch,
+                                                const std::stop_token& stop) const {
+    std::vector<std::vector<double>> responses;
+    responses.reserve(to - from);
     for (std::uint64_t k = from; k < to; ++k) {
         const auto values = valuesOf(k);
         analysis::Found found = expanded(values) ? quickly(unit, values, stop) : alike_.found(unit.with(values), stop);
-        if (stop.stop_requested()) return;
+        if (stop.stop_requested()) break;
         batch.values[k - batch.first] = std::move(found.values);
         batch.kept[k - batch.first] = lettersOf(found.standings);
-        count(bins, found.response);
+        responses.push_back(std::move(found.response));
     }
+    return responses;
 }
 
 Batch Study::run(std::uint64_t first, std::uint64_t last, const std::stop_token& stop, const Progress& progress,
@@ -147,39 +145,18 @@ Batch Study::run(std::uint64_t first, std::uint64_t last, const std::stop_token&
     batch.values.resize(last - first);
     batch.kept.resize(last - first);
     batch.response.resize(plan_.wanted.response.size());
-    std::atomic<std::uint64_t> next{first};
     std::mutex sums;
     std::uint64_t done = 0;
-    std::exception_ptr failure;
-    const auto work = [&] {
-        UnitDesign unit(variation_);
-        std::vector<Bins> bins(batch.response.size());
-        for (std::uint64_t from; !stop.stop_requested() && (from = next.fetch_add(handful)) < last;) {
-            const std::uint64_t to = std::min(from + handful, last);
-            compute(from, to, unit, batch, bins, stop);
+    analysis::inThreads((last - first + handful - 1) / handful, threads, stop, [&] {
+        return [&, unit = UnitDesign(variation_)](std::size_t piece) mutable {
+            const std::uint64_t from = first + piece * handful, to = std::min(from + handful, last);
+            const auto responses = compute(from, to, unit, batch, stop);
             const std::lock_guard lock(sums);
+            for (const auto& levels : responses) count(batch.response, levels);
             done += to - from;
             if (progress && !stop.stop_requested()) progress(done);
-        }
-        const std::lock_guard lock(sums);
-        add(bins, batch.response);
-    };
-    const auto guarded = [&] {
-        try {
-            work();
-        } catch (...) {
-            const std::lock_guard lock(sums);
-            failure = std::current_exception();
-            next = last;
-        }
-    };
-    {
-        if (threads == 0) threads = std::max(1U, std::thread::hardware_concurrency());
-        std::vector<std::jthread> others;
-        for (unsigned t = 1; t < threads; ++t) others.emplace_back(guarded);
-        guarded();
-    }
-    if (failure) std::rethrow_exception(failure);
+        };
+    });
     batch.stopped = stop.stop_requested();
     return batch;
 }

@@ -76,8 +76,8 @@ private:
     Expansion expansion_;
     void expand();
     [[nodiscard]] std::vector<analysis::Alike::Sides> sides(UnitDesign& unit);
-    void compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit, Batch& batch, std::vector<Bins>& bins,
-                 const std::stop_token& stop) const;
+    [[nodiscard]] std::vector<std::vector<double>> compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit,
+                                                           Batch& batch, const std::stop_token& stop) const;
     [[nodiscard]] std::vector<double> valuesOf(std::uint64_t unit) const;
     [[nodiscard]] bool expanded(const std::vector<double>& values) const;
     [[nodiscard]] analysis::Found quickly(UnitDesign& unit, const std::vector<double>& values,

@@ -2,9 +2,9 @@
 #include "spread/sensitivity.h"
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
-#include <thread>
+
+#include "analysis/in_threads.h"
 
 namespace spread {
 
@@ -25,21 +25,15 @@ std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::sto
     nominal.reserve(all.size());
     for (const auto& v : all) nominal.push_back(v.nominal);
     std::vector<analysis::Found> above(all.size()), below(all.size());
-    std::atomic<std::size_t> next{0};
-    const auto work = [&] {
-        for (std::size_t k; !stop.stop_requested() && (k = next.fetch_add(1)) < all.size();) {
+    analysis::inThreads(all.size(), 0, stop, [&] {
+        return [&](std::size_t k) {
             auto values = nominal;
             values[k] = nominal[k] + stepOf(all[k]);
             above[k] = study.unit(values);
             values[k] = nominal[k] - stepOf(all[k]);
             below[k] = study.unit(values);
-        }
-    };
-    {
-        std::vector<std::jthread> others;
-        for (unsigned t = 1; t < std::max(1U, std::thread::hardware_concurrency()); ++t) others.emplace_back(work);
-        work();
-    }
+        };
+    });
     if (stop.stop_requested()) return {};
     std::vector<std::vector<Slope>> slopes(study.columns().size());
     for (std::size_t c = 0; c < slopes.size(); ++c) {
