@@ -4,20 +4,19 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <numbers>
 
 #include "analysis/answer.h"
 #include "analysis/core_in_time.h"
+#include "reference_core.h"
 
 namespace {
 
 using Complex = std::complex<double>;
 
 const nlohmann::json& reference() {
-    static const nlohmann::json read =
-        nlohmann::json::parse(std::ifstream(COILWRIGHT_SOURCE_DIR "/tests/references/core_in_time.json"));
+    static const nlohmann::json read = reference_core::numbersOf("core_in_time");
     return read;
 }
 
@@ -26,19 +25,7 @@ double number(const char* key) {
 }
 
 magnetics::CoreModel core(bool withLoop) {
-    magnetics::CoreModel model;
-    model.area = number("area");
-    model.pathLength = number("path");
-    magnetics::StackBlock block;
-    block.initialPermeability = number("initial_permeability");
-    block.saturation = number("saturation");
-    if (withLoop) {
-        block.rayleigh = number("rayleigh");
-        block.coercivity = number("slack");
-        for (const auto& point : reference().at("curve")) block.curve.push_back({point[0], point[1]});
-    }
-    model.blocks = {block};
-    return model;
+    return reference_core::coreOf(reference(), withLoop);
 }
 
 /// The circuit around the core, by series and parallel impedances.

@@ -3,18 +3,17 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <numbers>
 
 #include "analysis/harmonic_balance.h"
 #include "magnetics/permeability.h"
+#include "reference_core.h"
 
 namespace {
 
 const nlohmann::json& reference() {
-    static const nlohmann::json read =
-        nlohmann::json::parse(std::ifstream(COILWRIGHT_SOURCE_DIR "/tests/references/large_signal.json"));
+    static const nlohmann::json read = reference_core::numbersOf("large_signal");
     return read;
 }
 
@@ -23,19 +22,7 @@ double number(const char* key) {
 }
 
 magnetics::CoreModel core(bool withLoop) {
-    magnetics::CoreModel model;
-    model.area = number("area");
-    model.pathLength = number("path");
-    magnetics::StackBlock block;
-    block.initialPermeability = number("initial_permeability");
-    block.saturation = number("saturation");
-    if (withLoop) {
-        block.rayleigh = number("rayleigh");
-        block.coercivity = number("slack");
-        for (const auto& point : reference().at("curve")) block.curve.push_back({point[0], point[1]});
-    }
-    model.blocks = {block};
-    return model;
+    return reference_core::coreOf(reference(), withLoop);
 }
 
 /// Harmonics 3, 5 and 7 of the core's voltage within 1 dB down to -80 dB.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "commands/run.h"
+#include "command_line.h"
 
 #include <gtest/gtest.h>
 
@@ -18,15 +18,9 @@ const std::string references = COILWRIGHT_SOURCE_DIR "/tests/references/";
 const std::string stepUp = references + "open_1_shielded_step_up.coilwright";
 const std::string line = references + "open_2_interleaved_line.coilwright";
 
-struct Result {
-    int code;
-    std::string out, err;
-};
-Result run(const std::vector<std::string>& arguments) {
-    std::ostringstream out, err;
-    const int code = commands::run(arguments, out, err);
-    return {code, out.str(), err.str()};
-}
+using command_line::expectRefused;
+using command_line::Result;
+using command_line::run;
 
 std::vector<std::string> lines(const std::string& text) {
     std::vector<std::string> all;
@@ -40,12 +34,6 @@ protected:
     QTemporaryDir folder;
     std::string in(const std::string& name) { return folder.filePath(QString::fromStdString(name)).toStdString(); }
     std::vector<std::string> written(const std::string& name) { return lines(exchange::readFile(in(name))); }
-    void expectRefused(const std::vector<std::string>& arguments, const std::string& sentence) {
-        const Result result = run(arguments);
-        EXPECT_EQ(result.code, 2);
-        EXPECT_EQ(result.out, "");
-        EXPECT_EQ(result.err, sentence + "\n");
-    }
 };
 
 TEST_F(RunTest, HelpAndVersion) {

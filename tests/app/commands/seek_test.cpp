@@ -4,29 +4,17 @@
 
 #include <QTemporaryDir>
 #include <fstream>
-#include <sstream>
 
-#include "commands/run.h"
+#include "command_line.h"
 
 namespace {
 
 const std::string ribbon = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
 const std::string line = COILWRIGHT_SOURCE_DIR "/demo-projects/line-unit/line-unit.coilwright";
 
-struct Result {
-    int code;
-    std::string out, err;
-};
-Result run(const std::vector<std::string>& arguments) {
-    std::ostringstream out, err;
-    const int code = commands::run(arguments, out, err);
-    return {code, out.str(), err.str()};
-}
-void expectRefused(const std::vector<std::string>& arguments, const std::string& sentence) {
-    const Result result = run(arguments);
-    EXPECT_EQ(result.code, 2);
-    EXPECT_EQ(result.err, sentence + "\n");
-}
+using command_line::expectRefused;
+using command_line::Result;
+using command_line::run;
 
 TEST(SeekVerb, RefusesWhatItDoesNotKnow) {
     expectRefused({"seek", ribbon, "--keep", "0"},

@@ -4,9 +4,8 @@
 
 #include <QTemporaryDir>
 #include <fstream>
-#include <sstream>
 
-#include "commands/run.h"
+#include "command_line.h"
 #include "exchange/read_file.h"
 #include "json/text.h"
 
@@ -14,25 +13,14 @@ namespace {
 
 const std::string design = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
 
-struct Result {
-    int code;
-    std::string out, err;
-};
-Result run(const std::vector<std::string>& arguments) {
-    std::ostringstream out, err;
-    const int code = commands::run(arguments, out, err);
-    return {code, out.str(), err.str()};
-}
+using command_line::expectRefused;
+using command_line::Result;
+using command_line::run;
 
 class SpreadTest : public testing::Test {
 protected:
     QTemporaryDir folder;
     std::string in(const std::string& name) { return folder.filePath(QString::fromStdString(name)).toStdString(); }
-    void expectRefused(const std::vector<std::string>& arguments, const std::string& sentence) {
-        const Result result = run(arguments);
-        EXPECT_EQ(result.code, 2);
-        EXPECT_EQ(result.err, sentence + "\n");
-    }
 };
 
 TEST_F(SpreadTest, PartsGatheredAreTheRunBitForBit) {

@@ -4,9 +4,8 @@
 
 #include <QTemporaryDir>
 #include <fstream>
-#include <sstream>
 
-#include "commands/run.h"
+#include "command_line.h"
 #include "exchange/read_file.h"
 
 namespace {
@@ -14,15 +13,8 @@ namespace {
 const std::string demo = COILWRIGHT_SOURCE_DIR "/demo-projects/direct-box/direct-box.coilwright";
 const std::string other = COILWRIGHT_SOURCE_DIR "/demo-projects/line-unit/line-unit.coilwright";
 
-struct Result {
-    int code;
-    std::string out, err;
-};
-Result run(const std::vector<std::string>& arguments) {
-    std::ostringstream out, err;
-    const int code = commands::run(arguments, out, err);
-    return {code, out.str(), err.str()};
-}
+using command_line::Result;
+using command_line::run;
 bool has(const std::string& text, const std::string& words) {
     return text.find(words) != std::string::npos;
 }

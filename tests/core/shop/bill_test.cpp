@@ -7,8 +7,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "exchange/design_json.h"
-#include "exchange/load_catalog.h"
+#include "demos.h"
 #include "exchange/read_file.h"
 #include "shop/fetch_list.h"
 #include "shop/winding_sheet.h"
@@ -16,14 +15,8 @@
 
 namespace {
 
-const catalog::Catalog& shopCatalog() {
-    static const catalog::Catalog one = exchange::loadCatalog({COILWRIGHT_SOURCE_DIR "/resources"});
-    return one;
-}
-design::Design demo(const std::string& name) {
-    const std::string path = std::string(COILWRIGHT_SOURCE_DIR "/demo-projects/") + name + "/" + name + ".coilwright";
-    return *exchange::readDesign(exchange::readFile(path), path, shopCatalog()).design;
-}
+using demos::demo;
+using demos::shopCatalog;
 const shop::Issue issue{"2026-03-14", std::string(64, 'a')};
 
 std::string faultsOf(const std::string& text) {

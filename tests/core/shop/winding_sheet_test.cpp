@@ -4,20 +4,12 @@
 
 #include <gtest/gtest.h>
 
-#include "exchange/design_json.h"
-#include "exchange/load_catalog.h"
-#include "exchange/read_file.h"
+#include "demos.h"
 
 namespace {
 
-const catalog::Catalog& shopCatalog() {
-    static const catalog::Catalog one = exchange::loadCatalog({COILWRIGHT_SOURCE_DIR "/resources"});
-    return one;
-}
-design::Design demo(const std::string& name) {
-    const std::string path = std::string(COILWRIGHT_SOURCE_DIR "/demo-projects/") + name + "/" + name + ".coilwright";
-    return *exchange::readDesign(exchange::readFile(path), path, shopCatalog()).design;
-}
+using demos::demo;
+using demos::shopCatalog;
 shop::WindingSheet sheetOf(const design::Design& design) {
     return shop::windingSheet(design, shopCatalog(), {"2026-03-14", std::string(64, 'a')});
 }
