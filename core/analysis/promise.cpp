@@ -25,18 +25,27 @@ std::string_view word(Standing standing) noexcept {
 
 namespace {
 
-constexpr double thinDecibels = 0.5, thinShare = 0.1;
-
 bool inDecibels(units::Kind kind) {
     return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
 }
 
+}  // namespace
+
+double marginShare(units::Kind kind, double margin, double limit) noexcept {
+    return inDecibels(kind) || limit == 0 ? margin : margin / std::abs(limit);
+}
+
+double thinBelow(units::Kind kind) noexcept {
+    return inDecibels(kind) ? 0.5 : 0.1;
+}
+
+namespace {
+
 void judge(PromiseState& state) {
-    state.marginShare = inDecibels(state.kind) ? state.margin
-                        : state.limit != 0     ? state.margin / std::abs(state.limit)
-                                               : state.margin;
-    const double thin = inDecibels(state.kind) ? thinDecibels : thinShare;
-    state.standing = state.margin < 0 ? Standing::Broken : state.marginShare < thin ? Standing::Thin : Standing::Kept;
+    state.marginShare = marginShare(state.kind, state.margin, state.limit);
+    state.standing = state.margin < 0                            ? Standing::Broken
+                     : state.marginShare < thinBelow(state.kind) ? Standing::Thin
+                                                                 : Standing::Kept;
 }
 
 std::string figureName(const design::Promise& promise, const design::Design& design, const Answer& answer) {

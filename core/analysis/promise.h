@@ -12,4 +12,9 @@ namespace analysis {
 /// The same in the brief's order, its masks behind.
 [[nodiscard]] std::vector<PromiseState> statesInOrder(const design::Design& design, const Answer& answer);
 
+/// What a margin is judged by: itself in dB or dBu, else its share of the limit (itself where that is 0).
+[[nodiscard]] double marginShare(units::Kind kind, double margin, double limit) noexcept;
+/// A kept promise is thin below this `marginShare`.
+[[nodiscard]] double thinBelow(units::Kind kind) noexcept;
+
 }  // namespace analysis

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/promise.h"
 #include "coil/coil_build.h"
 #include "shop/bill.h"
 #include "units/kind.h"
@@ -12,16 +13,8 @@ namespace seek {
 
 namespace {
 
-// The rule of the promises' standing: thin below half a decibel, or a tenth of the limit.
-constexpr double thinDecibels = 0.5, thinShare = 0.1;
-
-double inThins(double margin, double limit, bool decibels) {
-    const double share = decibels ? margin / thinDecibels : margin / (limit != 0 ? std::abs(limit) : 1) / thinShare;
-    return std::clamp(share, noMargin, anyMargin);
-}
-
-bool inDecibels(const std::string& unit) {
-    return unit == "dB" || unit == "dBu";
+double inThins(double margin, double limit, units::Kind kind) {
+    return std::clamp(analysis::marginShare(kind, margin, limit) / analysis::thinBelow(kind), noMargin, anyMargin);
 }
 
 double promiseMargin(const design::Promise& promise, const analysis::Column& column, double value,
@@ -29,9 +22,9 @@ double promiseMargin(const design::Promise& promise, const analysis::Column& col
     if (standing == analysis::Standing::Unknown) return noMargin;
     if (!std::isfinite(value)) return standing == analysis::Standing::Broken ? noMargin : anyMargin;
     double margin = anyMargin;
-    const bool decibels = inDecibels(column.unit);
-    if (promise.atLeast) margin = std::min(margin, inThins(value - *promise.atLeast, *promise.atLeast, decibels));
-    if (promise.atMost) margin = std::min(margin, inThins(*promise.atMost - value, *promise.atMost, decibels));
+    const units::Kind kind = units::kindOfUnit(column.unit);
+    if (promise.atLeast) margin = std::min(margin, inThins(value - *promise.atLeast, *promise.atLeast, kind));
+    if (promise.atMost) margin = std::min(margin, inThins(*promise.atMost - value, *promise.atMost, kind));
     // Judged by more than its value (rejection that ends at a limit): the standing rules.
     if (standing == analysis::Standing::Broken) return std::min(margin, -1.0 / anyMargin);
     return margin;
@@ -58,7 +51,7 @@ Verdict Judge::verdict(const design::Design& design, const std::stop_token& stop
         if (column.promise < 0) continue;
         if (column.mask) {
             const bool known = std::isfinite(found.values[k]) && found.standings[k] != analysis::Standing::Unknown;
-            verdict.margins.push_back(known ? inThins(found.values[k], 0, inDecibels(column.unit)) : noMargin);
+            verdict.margins.push_back(known ? inThins(found.values[k], 0, units::kindOfUnit(column.unit)) : noMargin);
         } else {
             verdict.margins.push_back(promiseMargin(brief_.promises[static_cast<std::size_t>(column.promise)], column,
                                                     found.values[k], found.standings[k]));
@@ -70,8 +63,7 @@ Verdict Judge::verdict(const design::Design& design, const std::stop_token& stop
 double marginOf(const analysis::PromiseState& state) {
     if (state.standing == analysis::Standing::Unknown) return noMargin;
     if (!std::isfinite(state.now)) return state.standing == analysis::Standing::Broken ? noMargin : anyMargin;
-    const bool decibels = state.kind == units::Kind::Decibel || state.kind == units::Kind::LevelDbu;
-    return inThins(state.margin, state.limit, decibels);
+    return inThins(state.margin, state.limit, state.kind);
 }
 
 Burden burdenOf(const design::Design& design, const catalog::Catalog& shop, const shop::Prices* prices) {
