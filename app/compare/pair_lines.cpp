@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 
 #include "bench/theme.h"
 #include "plots/result_words.h"
@@ -82,7 +83,9 @@ std::shared_ptr<const analysis::Trace> differenceTrace(const analysis::Answer& a
         if (!before || before->y.size() != curve.y.size() || curve.y.empty()) continue;
         analysis::Curve less = curve;
         less.logarithmic = false;
-        for (std::size_t k = 0; k < less.y.size(); ++k) less.y[k] -= before->y[k];
+        less.knownTo = std::numeric_limits<double>::infinity();
+        for (std::size_t k = 0; k < less.y.size(); ++k)
+            less.y[k] = curve.shown(curve.y[k]) - before->shown(before->y[k]);
         difference->curves.push_back(std::move(less));
     }
     return difference->curves.empty() ? nullptr : difference;

@@ -110,7 +110,8 @@ void Plot::fill(const analysis::Trace& trace, const std::vector<Shown>& shown, b
         const analysis::Curve& curve = *shown[i].curve;
         QVector<double> inside, outside;
         for (std::size_t k = 0; k < curve.y.size(); ++k) {
-            const double f = trace.frequency[k], y = curve.logarithmic && curve.y[k] <= 0 ? gap : curve.y[k];
+            const double f = trace.frequency[k],
+                         y = curve.logarithmic && curve.y[k] <= 0 ? gap : curve.shown(curve.y[k]);
             const bool good =
                 held || (trace.valid && f >= trace.validFrom && (trace.validTo <= 0 || f <= trace.validTo));
             inside << (good ? y : gap);
@@ -148,9 +149,13 @@ void Plot::showMasks() {
 
 void Plot::showLabels() {
     std::vector<EndLabels::Label> labels;
-    for (std::size_t i = 0; i < shown_.size(); ++i)
-        labels.push_back({QString::fromStdString(shown_[i].curve->label), hue(i), shown_[i].right ? yAxis2 : yAxis,
-                          trace_->frequency, shown_[i].curve->y});
+    for (std::size_t i = 0; i < shown_.size(); ++i) {
+        const analysis::Curve& curve = *shown_[i].curve;
+        std::vector<double> y = curve.y;
+        for (double& value : y) value = curve.shown(value);
+        labels.push_back({QString::fromStdString(curve.label), hue(i), shown_[i].right ? yAxis2 : yAxis,
+                          trace_->frequency, std::move(y)});
+    }
     labels_->show(std::move(labels));
 }
 

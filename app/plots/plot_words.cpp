@@ -11,16 +11,10 @@ namespace plots {
 
 namespace {
 
-QString numberAt(const analysis::Curve& curve, double value) {
-    if (!std::isfinite(value)) return QStringLiteral("–");
-    const QString number = shownNumber(units::write(curve.kind, value, 3));
-    const bool bare = curve.kind == units::Kind::Number && !curve.unit.empty();
-    return bare ? number + QLatin1Char(' ') + QString::fromStdString(curve.unit) : number;
-}
-
 /// Levels differ by decibels; what has a logarithmic axis is told as a ratio.
 QString differenceText(const analysis::Curve& curve, double from, double to) {
     if (!std::isfinite(from) || !std::isfinite(to)) return QStringLiteral("–");
+    if (from >= curve.knownTo || to >= curve.knownTo) return QStringLiteral("–");
     if (curve.logarithmic)
         return from > 0 ? QStringLiteral("× ") + shownNumber(units::write(units::Kind::Number, to / from, 3))
                         : QStringLiteral("–");
@@ -57,7 +51,7 @@ QString Plot::valuesAt(double place) const {
     QStringList parts{QString::fromStdString(units::write(axis_.kind, place, 3))};
     for (const Shown& s : shown_)
         parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
-                     numberAt(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic));
+                     valueText(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic));
     if (!trace_->valid || place < trace_->validFrom || (trace_->validTo > 0 && place > trace_->validTo))
         parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
     return parts.join(QStringLiteral("   "));

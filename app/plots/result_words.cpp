@@ -49,7 +49,7 @@ QString extremesOf(const analysis::Trace& trace, const analysis::Curve& curve) {
     if (!any) return {};
     const auto at = [&](std::size_t i) {
         return tr("%1 at %2")
-            .arg(shownNumber(units::write(curve.kind, curve.y[i], 3)),
+            .arg(valueText(curve, curve.y[i]),
                  QString::fromStdString(units::write(trace.axis.kind, trace.frequency[i], 3)));
     };
     return tr("%1 from %2 to %3").arg(QString::fromStdString(curve.label), at(low), at(high));
@@ -65,7 +65,7 @@ QString farthest(const analysis::Trace& held, const analysis::Trace& now, const 
     for (std::size_t i = 0; i < after->y.size(); ++i) {
         const double f = now.frequency[i];
         if (!band.contains(f)) continue;
-        const double a = valueAt(held.frequency, *before, f, now.axis.logarithmic), b = after->y[i];
+        const double a = valueAt(held.frequency, *before, f, now.axis.logarithmic), b = after->shown(after->y[i]);
         if (!std::isfinite(a) || !std::isfinite(b)) continue;
         const double apart = after->logarithmic ? (a > 0 ? b / a - 1 : 0) : b - a;
         if (std::abs(apart) > std::abs(most)) {
@@ -92,6 +92,14 @@ QString shownNumber(const std::string& text) {
     QString shown = QString::fromStdString(text);
     if (shown.startsWith(QLatin1Char('-'))) shown[0] = QChar(0x2212);
     return shown;
+}
+
+QString valueText(const analysis::Curve& curve, double value) {
+    if (!std::isfinite(value)) return QStringLiteral("–");
+    const QString number = shownNumber(units::write(curve.kind, curve.shown(value), 3));
+    const bool bare = curve.kind == units::Kind::Number && !curve.unit.empty();
+    const QString whole = bare ? number + QLatin1Char(' ') + QString::fromStdString(curve.unit) : number;
+    return value >= curve.knownTo ? tr("over %1").arg(whole) : whole;
 }
 
 const units::Figure* figureOf(const analysis::Answer& answer, std::string_view quantity) {

@@ -16,6 +16,9 @@ namespace plots {
 /// Text of `units` with a true minus sign, as it is shown.
 [[nodiscard]] QString shownNumber(const std::string& text);
 
+/// A curve's value with its unit, "over 80 dB" where no more than that is known.
+[[nodiscard]] QString valueText(const analysis::Curve& curve, double value);
+
 /// A figure's value with its unit and the digits it deserves: "119 µH".
 [[nodiscard]] QString written(const units::Figure& figure);
 

@@ -23,7 +23,7 @@ Extremes extremes(const analysis::Trace& trace, const std::vector<const analysis
     Extremes found;
     for (const analysis::Curve* curve : curves) {
         for (std::size_t i = 0; i < curve->y.size() && i < trace.frequency.size(); ++i) {
-            const double y = curve->y[i];
+            const double y = curve->shown(curve->y[i]);
             if (trace.frequency[i] < from || trace.frequency[i] > to || !std::isfinite(y)) continue;
             if (curve->logarithmic && y <= 0) continue;
             found.low = std::min(found.low, y);
@@ -78,10 +78,10 @@ double valueAt(const std::vector<double>& frequency, const analysis::Curve& curv
         return none;
     const auto after = std::lower_bound(frequency.begin(), frequency.end(), f);
     const auto i = static_cast<std::size_t>(after - frequency.begin());
-    if (*after == f || i == 0) return curve.y[i];
+    if (*after == f || i == 0) return curve.shown(curve.y[i]);
     const double low = frequency[i - 1], high = frequency[i];
     const double share = logarithmic ? std::log(f / low) / std::log(high / low) : (f - low) / (high - low);
-    const double a = curve.y[i - 1], b = curve.y[i];
+    const double a = curve.shown(curve.y[i - 1]), b = curve.shown(curve.y[i]);
     if (curve.logarithmic && a > 0 && b > 0) return a * std::pow(b / a, share);
     return a + (b - a) * share;
 }

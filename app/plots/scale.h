@@ -24,7 +24,7 @@ inline constexpr double frequencyHigh = 1e6;  ///< Hz
 [[nodiscard]] bool takesPrefix(const std::string& unit);
 
 /// The value at `f`, between the points straight on a logarithmic frequency axis, or a plain one where `logarithmic`
-/// is false (and a logarithmic value axis where the curve has one); NaN outside.
+/// is false (and a logarithmic value axis where the curve has one), at most what is known; NaN outside.
 [[nodiscard]] double valueAt(const std::vector<double>& frequency, const analysis::Curve& curve, double f,
                              bool logarithmic = true);
 

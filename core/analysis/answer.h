@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <limits>
 #include <map>
 #include <memory>
 #include <optional>
@@ -40,6 +41,10 @@ struct Curve {
     std::vector<double> y;
     bool logarithmic = false;        ///< shown on a logarithmic axis
     std::vector<std::string> words;  ///< instead of y where the column is text ("limit"); then y is empty
+    /// What is above is computed and not known: shown as over this.
+    double knownTo = std::numeric_limits<double>::infinity();
+    /// A value as it is shown: at most what is known.
+    [[nodiscard]] double shown(double value) const { return value > knownTo ? knownTo : value; }
 };
 
 /// What the curves of a trace run over.

@@ -113,9 +113,12 @@ std::shared_ptr<const Trace> balanceTrace(const TraceContext& context) {
     if (!test) return nullptr;
     Trace trace = startTrace(context, "balance", test->ports(),
                              std::string(method) + "; over 80 dB lead-outs and foil edges rule");
-    Curve balanced{"rejection_dB", "rejection", units::Kind::Decibel, "dB", {}, false, {}};
-    Curve unequal{"rejection_10ohm_dB", "with 10 ohm in one leg", units::Kind::Decibel, "dB", {}, false, {}};
-    Curve output{"output_balance_dB", "balance of the output", units::Kind::Decibel, "dB", {}, false, {}};
+    const auto curve = [](const char* name, const char* label) {
+        return Curve{name, label, units::Kind::Decibel, "dB", {}, false, {}, mostRejection};
+    };
+    Curve balanced = curve("rejection_dB", "rejection");
+    Curve unequal = curve("rejection_10ohm_dB", "with 10 ohm in one leg");
+    Curve output = curve("output_balance_dB", "balance of the output");
     for (const auto& r : test->over(context.frequencies, {})) {
         balanced.y.push_back(r.balanced);
         unequal.y.push_back(r.unequal);

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "analysis/most_rejection.h"
 #include "shop/datasheet_parts.h"
 
 namespace shop {
@@ -24,7 +23,9 @@ Chart started(const analysis::Trace& trace, const std::string& title) {
 void addLines(Chart& chart, const analysis::Trace& trace, const std::string& unit, bool right, bool first) {
     for (const analysis::Curve& curve : trace.curves) {
         if (curve.unit != unit || curve.y.size() != trace.frequency.size()) continue;
-        chart.lines.push_back({curve.label, right, curve.y});
+        ChartLine line{curve.label, right, curve.y};
+        for (double& y : line.y) y = curve.shown(y);
+        chart.lines.push_back(std::move(line));
         if (first) return;
     }
 }
@@ -81,8 +82,6 @@ std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer
         Chart chart = started(*trace, "Common-mode rejection (known to 80 dB)");
         chart.left = {"rejection", "dB", false, false};
         addLines(chart, *trace, "dB", false, false);
-        for (ChartLine& line : chart.lines)
-            for (double& y : line.y) y = std::min(y, analysis::mostRejection);
         charts.push_back(std::move(chart));
     }
     for (Chart& chart : charts)

@@ -44,6 +44,19 @@ TEST(ResultWords, MoreRejectionThanCanBeKnownIsSaidSo) {
     EXPECT_EQ(plots::written(figure("screening_50Hz", 80, "dB")), "80.0 dB");
 }
 
+TEST(ResultWords, ACurveEndsWhereNoMoreIsKnown) {
+    analysis::Curve curve{"rejection_dB", "rejection", units::Kind::Decibel, "dB", {70, 95}, false, {}, 80};
+    EXPECT_EQ(plots::valueText(curve, 70), "70.0 dB");
+    EXPECT_EQ(plots::valueText(curve, 95), "over 80.0 dB");
+    EXPECT_EQ(plots::valueText(curve, std::nan("")), QString::fromUtf8("–"));
+    analysis::Answer known;
+    analysis::Trace trace;
+    trace.frequency = {100, 1000};
+    trace.curves = {curve};
+    EXPECT_EQ(plots::summary(known, trace, {"rejection_dB"}),
+              QString::fromUtf8("rejection from 70.0 dB at 100 Hz to over 80.0 dB at 1.00 kHz"));
+}
+
 TEST(ResultWords, UncertaintyHasOneDigitAndItsUnit) {
     EXPECT_EQ(plots::uncertaintyText(figure("gain_1kHz", 11.9, "dB")), QString::fromUtf8("± 0.1 dB"));
     EXPECT_EQ(plots::uncertaintyText(figure("dcr.P", 11.9, "ohm")), QString::fromUtf8("± 3 %"));

@@ -45,6 +45,20 @@ TEST(ValueAt, IsStraightOnALogarithmicFrequencyAxis) {
     EXPECT_TRUE(std::isnan(plots::valueAt(f, curve({3, 7}, "dB"), 1001)));
 }
 
+TEST(ValueAt, EndsWhereNoMoreIsKnown) {
+    auto known = curve({60, 100, 120}, "dB");
+    known.knownTo = 80;
+    const std::vector<double> f{10, 100, 1000};
+    EXPECT_EQ(plots::valueAt(f, known, 10), 60);
+    EXPECT_EQ(plots::valueAt(f, known, 100), 80);
+    EXPECT_EQ(plots::valueAt(f, known, 300), 80);
+    EXPECT_EQ(plots::valueAt(f, curve({60, 100, 120}, "dB"), 100), 100);
+    analysis::Trace trace;
+    trace.frequency = f;
+    trace.curves = {known};
+    EXPECT_LE(plots::roundRange(trace, {&trace.curves[0]}, 1, 1e9).upper, 85) << "no room for what is not known";
+}
+
 QCPRange rangeOf(std::vector<double> y, const std::string& unit, bool logarithmic = false) {
     analysis::Trace trace;
     for (std::size_t i = 0; i < y.size(); ++i) trace.frequency.push_back(std::pow(10, i));

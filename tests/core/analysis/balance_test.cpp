@@ -24,6 +24,15 @@ TEST(BalanceOfADesign, TheMirrorImageOfItselfConvertsNothing) {
     for (const double decibels : rejection(small::mirrored(true, true), asked)) EXPECT_GT(decibels, 180);
 }
 
+TEST(BalanceOfADesign, NoMoreIsShownThanLeadOutsLeaveKnown) {
+    const auto answer = analysis::answer(small::mirrored(), small::shop(), {}, {}, {"", asked, false});
+    const auto* trace = answer->trace("balance");
+    ASSERT_NE(trace, nullptr);
+    for (const auto& curve : trace->curves) EXPECT_EQ(curve.knownTo, 80) << curve.name;
+    EXPECT_EQ(trace->curves.front().shown(180), 80);
+    EXPECT_EQ(trace->curves.front().shown(60), 60);
+}
+
 TEST(BalanceOfADesign, AHalfTurnedAboutConvertsWhicheverItIs) {
     const auto first = rejection(small::mirrored(true, false), asked),
                second = rejection(small::mirrored(false, true), asked);
