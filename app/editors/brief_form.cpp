@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the customer needs, as a form.
+#include <algorithm>
+
 #include "analysis/figure_names.h"
+#include "design/unsaid.h"
 #include "editors/form.h"
 #include "editors/labels.h"
 
@@ -115,6 +118,35 @@ void writeMasks(FormPen& pen) {
     }
 }
 
+/// What the customer said on points that the design shows nowhere, and what is to be asked yet.
+void writeSaid(FormPen& pen) {
+    const auto& all = pen.design.brief.said;
+    const Where<std::vector<design::Said>> said{[](design::Design& d) { return &d.brief.said; }, "/brief/said"};
+    pen.heading(tr("What the customer said"));
+    Table table{{tr("on"), tr("said")}, 2, {}};
+    for (std::size_t k = 0; k < all.size(); ++k) {
+        const auto one = itemOf(said, k);
+        const QString owner = tr("what was said on %1").arg(QString::fromStdString(all[k].subject));
+        table.rows.push_back({{partOf(one, "subject", owner, pen.shop), partOf(one, "words", owner, pen.shop)},
+                              removeFrom(said, k, tr("remove %1").arg(owner))});
+    }
+    if (!all.empty()) pen.table(std::move(table));
+    const auto open = design::unsaid(pen.design);
+    pen.fold(open.empty() ? tr("Nothing is left to ask") : tr("Still to ask: %1").arg(open.size()), "/brief/unsaid",
+             true, 2);
+    for (const auto& point : open) {
+        const bool begun =
+            std::any_of(all.begin(), all.end(), [&](const auto& s) { return s.subject == point.subject; });
+        if (begun) continue;
+        Act note = addTo(said, QString::fromStdString(point.question), design::Said{point.subject, "", nullptr},
+                         all.size(), "/words");
+        note.path = "/brief/said/ask/" + point.subject;
+        note.name = tr("note what was said on %1").arg(QString::fromStdString(point.subject));
+        note.reason = QString::fromStdString(point.why);
+        pen.button(std::move(note));
+    }
+}
+
 void writeBrief(FormPen& pen) {
     const Where<design::Brief> brief{[](design::Design& d) { return &d.brief; }, "/brief"};
     const QString owner = tr("the brief");
@@ -135,6 +167,7 @@ void writeBrief(FormPen& pen) {
           partOf(size, "height", tr("the unit"), pen.shop)},
          {}});
     pen.table(std::move(room));
+    writeSaid(pen);
     writePromises(pen);
     writeMasks(pen);
     pen.heading(tr("Notes"));

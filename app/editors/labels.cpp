@@ -21,6 +21,8 @@ constexpr Words fieldWords[]{
     {"note", "note", "Anything worth keeping; it is printed on no outside paper."},
     {"customer", "customer", "Who asks for the unit."},
     {"use", "use", "What the unit is for, in the customer's words."},
+    {"subject", "on", "What was asked about: a word of the check-list, or any other."},
+    {"words", "said", "What the customer said on it, in his own words; empty: still to ask."},
     {"operating_level_dBu", "operating level", "Level that headroom is counted from."},
     {"level_at", "level stated at",
      "Where operating and maximum level are meant: source EMF, input terminals or output."},
@@ -214,7 +216,7 @@ QString wordOf(const std::string& word) {
 int textRoom(const std::string& key) {
     constexpr int notes = 1000, sentences = 200, names = 80;
     if (key == "note") return notes;
-    return key == "customer" || key == "use" || key == "isolation" ? sentences : names;
+    return key == "customer" || key == "use" || key == "isolation" || key == "words" ? sentences : names;
 }
 
 QString catalogWord(const std::string& key, bool current) {

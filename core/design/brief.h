@@ -92,6 +92,20 @@ void fields(Visitor& visit, LevelCriterion& c) {
     visit.may("temperature_rise", c.rise, json::aboveUpTo(0, 200));
 }
 
+/// What the customer said on a point that the rest of the design does not show: "climate", "indoors". What he left
+/// open is told by `unsaid`.
+struct Said {
+    std::string subject;
+    std::string words;
+    json::Value extra = nullptr;
+    bool operator==(const Said&) const = default;
+};
+template <class Visitor>
+void fields(Visitor& visit, Said& s) {
+    visit.need("subject", s.subject);
+    visit.need("words", s.words);
+}
+
 struct Brief {
     std::string customer;
     std::string use;                     ///< "microphone input", in words
@@ -102,6 +116,7 @@ struct Brief {
     Size size;
     std::vector<Promise> promises;
     std::vector<Mask> masks;
+    std::vector<Said> said;
     std::string note;
     json::Value extra;
     bool operator==(const Brief&) const = default;
@@ -117,6 +132,7 @@ void fields(Visitor& visit, Brief& b) {
     visit.may("size", b.size);
     visit.may("promises", b.promises);
     visit.may("masks", b.masks);
+    visit.may("said", b.said);
     visit.may("note", b.note);
 }
 
