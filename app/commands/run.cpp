@@ -16,7 +16,7 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 13> verbs{{{"figures", figures},
+constexpr std::array<Named, 15> verbs{{{"figures", figures},
                                        {"traces", traces},
                                        {"write", write},
                                        {"pair", pair},
@@ -28,7 +28,9 @@ constexpr std::array<Named, 13> verbs{{{"figures", figures},
                                        {"winders", winders},
                                        {"spread", spreadUnits},
                                        {"gather", gather},
-                                       {"seek", seekDesigns}}};
+                                       {"seek", seekDesigns},
+                                       {"begin", begin},
+                                       {"ask", askCustomer}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -93,6 +95,10 @@ constexpr const char* help =
     "    --hold core,turns,wires,order,insulation\n"
     "                                    keep these of the design as they are, and seek the rest\n"
     "    --damping flat | step           instead: the best series RC across the observed port of --hook-up NAME\n"
+    "coilwright begin [KIND F.coilwright]\n"
+    "                                    a blank design of a kind of unit with first choices; alone, the kinds there "
+    "are\n"
+    "coilwright ask DESIGN               what a customer must say, and what he said; --open: only what he has not\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright lot F.csv --from ALLOY --name NAME --to F.json\n"
     "                                    a lot of sheets measured in a test frame, fitted as an alloy of the shop's "

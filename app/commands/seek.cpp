@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright seek DESIGN [--keep N] [--to DIR] [--prices F.csv] [--hold WHAT,WHAT], or --damping flat|step
+#include <unistd.h>
+
+#include <iostream>
 #include <optional>
 
 #include "commands/arguments.h"
@@ -90,6 +93,12 @@ std::string dampingFound(const Arguments& arguments, const Opened& opened) {
     return dampingTable(found, aim == "flat", path);
 }
 
+/// How far a search is, for someone who waits before a terminal; nothing where standard error goes elsewhere.
+seek::Progress toldOnATerminal() {
+    if (isatty(STDERR_FILENO) == 0) return {};
+    return [](std::size_t tried) { std::cerr << '\r' << tried << " designs computed " << std::flush; };
+}
+
 }  // namespace
 
 std::string seekDesigns(const std::vector<std::string>& typed) {
@@ -108,7 +117,7 @@ std::string seekDesigns(const std::vector<std::string>& typed) {
     plan.held = heldOf(arguments, opened.design);
     plan.prices = prices ? &*prices : nullptr;
     const seek::Need need = seek::needOf(*opened.design, arguments.operands.front());
-    const seek::ShortList list = seek::sought(need, opened.shop, plan);
+    const seek::ShortList list = seek::sought(need, opened.shop, plan, {}, toldOnATerminal());
     std::vector<std::string> paths;
     if (arguments.options.contains("--to")) paths = written(list, opened, arguments.option("--to"));
     return seekTable(need, list, plan, paths);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "commands/seek_table.h"
 
-#include <algorithm>
 #include <cmath>
 
+#include "seek/candidate_words.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -14,51 +14,16 @@ namespace {
 using units::joined;
 using units::Kind;
 
-std::string coreWords(const design::Design& d) {
-    std::string text = d.core.sheet.key;
-    for (const auto& part : d.core.stack) {
-        text += joined({&part == &d.core.stack.front() ? ", " : " and ", part.alloy.key});
-        if (part.share < 1) text += joined({" ", units::write(Kind::Share, part.share, 2)});
-    }
-    return joined({text, ", sheets of ", units::write(Kind::Length, d.core.stack.front().thickness), ", stack ",
-                   units::write(Kind::Length, d.core.height), ", bobbin ", d.bobbin.key});
-}
-
-std::string windingWords(const design::Design& d) {
-    std::string text;
-    for (const auto& w : d.windings) {
-        if (!text.empty()) text += "; ";
-        text += joined({w.name, " ", units::shortest(design::conductorTurns(d, w)), " turns of "});
-        if (w.strands > 1) text += joined({std::to_string(w.strands), " wires "});
-        text += w.foil ? "foil" : w.wire.key;
-    }
-    return text;
-}
-
-std::string burdenWords(const seek::Burden& b, const shop::Prices* prices) {
-    std::string text;
-    if (b.priced && prices != nullptr)
-        text = joined({units::significant(b.cost, 4), " ", prices->currency, " each at 100; "});
-    return joined({text, "copper ", units::write(Kind::Mass, b.copper), ", sheets ", units::write(Kind::Mass, b.iron),
-                   "; ", units::write(Kind::Length, b.width), " x ", units::write(Kind::Length, b.length), " x ",
-                   units::write(Kind::Length, b.height)});
-}
-
 void add(std::string& text, const char* what, const std::string& words) {
     if (!words.empty()) text += joined({"    ", what, words, "\n"});
 }
 
 std::string block(std::size_t number, const seek::Candidate& c, const shop::Prices* prices, const std::string& path) {
-    std::string text = joined({std::to_string(number), "   ", coreWords(*c.design), "\n"});
+    std::string text = joined({std::to_string(number), "   ", seek::coreWords(*c.design), "\n"});
     add(text, "order     ", c.order);
-    add(text, "windings  ", windingWords(*c.design));
-    const auto weakest =
-        std::find_if(c.promises.begin(), c.promises.end(), [&](const auto& p) { return p.text == c.weakestPromise; });
-    if (weakest != c.promises.end())
-        add(text, "weakest   ",
-            joined({weakest->text, ", ", analysis::word(weakest->standing), " by ",
-                    units::write(weakest->kind, weakest->margin)}));
-    add(text, "takes     ", burdenWords(c.burden, prices));
+    add(text, "windings  ", seek::windingWords(*c.design));
+    add(text, "weakest   ", seek::weakestWords(c));
+    add(text, "takes     ", seek::burdenWords(c.burden, prices));
     if (std::isfinite(c.distortion))
         add(text, "distorts  ", units::significant(100 * c.distortion, 2) + " % at 20 Hz and the operating level");
     for (const auto& words : c.givesUp) add(text, "gives up  ", words);

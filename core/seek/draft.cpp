@@ -257,6 +257,12 @@ private:
 
 }  // namespace
 
+Sizes sizesAt(const CoreChoice& core, double overLeast) {
+    Sizes sizes;
+    sizes.turns = std::max(1.0, std::ceil(std::min(core.leastTurns * overLeast, core.mostTurns)));
+    return sizes;
+}
+
 design::DesignPtr drawn(const Bench& bench, const CoreChoice& core, const Order& order, const Sizes& sizes) {
     return Drawing(bench, core, order, sizes).made();
 }

@@ -20,6 +20,11 @@ struct Sizes {
     bool operator==(const Sizes&) const = default;
 };
 
+/// Turns over the least that low end and level ask for, where nothing else is known.
+inline constexpr double usualTurns = 1.25;
+/// That many turns over the core's least, as many as its window lets through; the rest as is usual.
+[[nodiscard]] Sizes sizesAt(const CoreChoice& core, double overLeast);
+
 /// What is the same for every draft.
 struct Bench {
     const Need& need;

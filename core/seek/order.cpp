@@ -165,6 +165,12 @@ std::vector<Order> ordersOf(const Need& need) {
     return all;
 }
 
+void refuseNone(const std::vector<Order>& orders) {
+    if (orders.empty())
+        throw units::BadInput(units::Fault{"hook_ups", "shields that no order of the windings has gaps for",
+                                           "at most one shield to a gap between two sides"});
+}
+
 Order orderOf(const design::Design& design, const Need& need) {
     if (design.coil.size() != 1)
         throw units::BadInput(units::Fault{"command line: --hold", "the order of a coil in more than one place",

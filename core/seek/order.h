@@ -26,6 +26,9 @@ struct Order {
 /// nearest the driven side.
 [[nodiscard]] std::vector<Order> ordersOf(const Need& need);
 
+/// Throws units::BadInput if there is none.
+void refuseNone(const std::vector<Order>& orders);
+
 /// How the sections of a design with one place lie. Throws units::BadInput where there are more places.
 [[nodiscard]] Order orderOf(const design::Design& design, const Need& need);
 

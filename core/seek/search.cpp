@@ -34,14 +34,6 @@ std::vector<std::size_t> spread(std::size_t count, std::size_t places) {
     return all;
 }
 
-constexpr double usual = 1.25;  // turns over the least
-
-Sizes sizesAt(const CoreChoice& core, double above) {
-    Sizes sizes;
-    sizes.turns = std::max(1.0, std::ceil(std::min(core.leastTurns * above, core.mostTurns)));
-    return sizes;
-}
-
 /// The rounds of one search.
 class Rounds {
 public:
@@ -64,21 +56,21 @@ private:
         for (std::size_t k = 0; k < trials_.cores().size(); ++k)
             if (room(k) > room(middle)) middle = k;
         for (const auto o : spread(trials_.orders().size(), plan_.ordersTried))
-            drafts.push_back({middle, o, sizesAt(trials_.cores()[middle], usual)});
+            drafts.push_back({middle, o, sizesAt(trials_.cores()[middle], usualTurns)});
         return firstOf(trials_.tried(drafts), plan_.orders, [](const Trial& t) { return t.draft.order; });
     }
     std::vector<std::size_t> bestCores() {
         std::vector<Draft> drafts;
         if (orders_.empty()) return {};
         for (const auto c : spread(trials_.cores().size(), plan_.cores))
-            drafts.push_back({c, orders_.front(), sizesAt(trials_.cores()[c], usual)});
+            drafts.push_back({c, orders_.front(), sizesAt(trials_.cores()[c], usualTurns)});
         return firstOf(trials_.tried(drafts), plan_.coresInOrders, [](const Trial& t) { return t.draft.core; });
     }
     void tryInOrders(std::size_t core) {
         for (const auto order : orders_)
-            for (const double above : {1.08, usual, 1.5}) {
-                const bool known = above == usual && order == orders_.front();
-                const bool same = above != usual && plan_.held.turns;
+            for (const double above : {1.08, usualTurns, 1.5}) {
+                const bool known = above == usualTurns && order == orders_.front();
+                const bool same = above != usualTurns && plan_.held.turns;
                 if (!known && !same) drafts_.push_back({core, order, sizesAt(trials_.cores()[core], above)});
             }
     }
@@ -159,7 +151,7 @@ CoreChoice heldCore(const Need& need, const Held& held) {
 
 /// Those that can be wound in one order.
 std::vector<CoreChoice> windable(std::vector<CoreChoice> cores, const Order& order, const Bench& bench) {
-    std::erase_if(cores, [&](const auto& core) { return !drawn(bench, core, order, sizesAt(core, usual)); });
+    std::erase_if(cores, [&](const auto& core) { return !drawn(bench, core, order, sizesAt(core, usualTurns)); });
     return cores;
 }
 
@@ -169,14 +161,10 @@ ShortList sought(const Need& need, const catalog::Catalog& shop, const Plan& pla
                  const Progress& progress) {
     const Bench bench{need, shop, stockOf(shop, plan.prices), plan.held};
     auto orders = plan.held.order ? std::vector{orderOf(*plan.held.from, need)} : ordersOf(need);
-    if (orders.empty())
-        throw units::BadInput(units::Fault{"hook_ups", "shields that no order of the windings has gaps for",
-                                           "at most one shield to a gap between two sides"});
+    refuseNone(orders);
     auto cores = plan.held.core ? std::vector{heldCore(need, plan.held)}
                                 : windable(coreChoices(need, bench.stock, shop, plan.prices), orders.front(), bench);
-    if (cores.empty())
-        throw units::BadInput(units::Fault{"brief", "nothing in the catalog that could keep it",
-                                           "a larger size, a lower level or band, or less loss"});
+    refuseNone(cores);
     ShortList list;
     list.cores = cores.size();
     list.orders = orders.size();

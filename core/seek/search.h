@@ -25,6 +25,7 @@ struct Plan {
     std::size_t orders = 3;
     std::size_t starts = 5;  ///< whose sizes are refined
     int refinements = 20;    ///< trials each
+    std::stop_token enough;  ///< asked for: no more is tried, and the list is made of what there is
     unsigned threads = 0;    ///< 0: as the machine has; the result is the same for any number
     double least = 0.2;  ///< margin that refined designs keep on promises, in those where a promise stops being thin
     double leastOfMask = 0.05;  ///< on masks: 0.025 dB

@@ -27,6 +27,7 @@ void Trials::needJudge(const std::vector<Draft>& drafts) {
 }
 
 Trial Trials::trialOf(const Draft& draft) {
+    if (plan_.enough.stop_requested()) return {draft, nullptr, {}, {}};
     Trial trial{draft, drawn(bench_, cores_[draft.core], orders_[draft.order], draft.sizes), {}, {}};
     if (!trial.design || !judge_) return trial;
     trial.verdict = judge_->verdict(*trial.design, stop_);

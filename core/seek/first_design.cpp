@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "seek/first_design.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "seek/draft.h"
+#include "units/text.h"
+
+namespace seek {
+
+namespace {
+
+/// "1:5", "12:1", "1:1+1"
+std::string ratioWords(const design::Enquiry& e) {
+    const auto plain = [](double value) { return units::shortest(std::round(100 * value) / 100); };
+    std::string words = e.ratio >= 1 ? "1:" + plain(e.ratio) : plain(1 / e.ratio) + ":1";
+    for (std::size_t k = 1; k < e.outputs.size(); ++k) words += e.ratio >= 1 ? "+" + plain(e.ratio) : "+1";
+    return words;
+}
+
+/// Adds what one side has: pins, a winding between them, a port, and what hangs on it.
+class Sketch {
+public:
+    design::Design design;
+
+    std::string pin() {
+        design::Terminal terminal;
+        terminal.name = std::to_string(++pins_);
+        terminal.pin = pins_;
+        design.terminals.push_back(terminal);
+        return terminal.name;
+    }
+
+    void side(const design::Termination& end, const std::string& winding, design::Role role) {
+        design::Winding w;
+        w.name = winding;
+        w.start = pin();
+        w.finish = pin();
+        design::Port port;
+        port.name = end.port;
+        port.plus = w.finish;
+        port.minus = w.start;
+        design::PortUse use;
+        use.port = end.port;
+        use.role = role;
+        use.earthing = end.earthing;
+        use.through.emplace();
+        use.through->resistance = end.resistance;
+        if (end.capacitance > 0) {
+            use.across.emplace_back();
+            use.across.back().capacitance = end.capacitance;
+        }
+        design.windings.push_back(std::move(w));
+        design.ports.push_back(std::move(port));
+        design.hookUps.front().ports.push_back(std::move(use));
+    }
+
+    /// One shield has a pin; several have leads, since pins are for windings.
+    void shield(const std::string& name, bool lead) {
+        design::Shield shield;
+        shield.name = name;
+        if (lead) {
+            design::Terminal terminal;
+            terminal.name = name + " lead";
+            terminal.leadLength = 0.15;
+            design.terminals.push_back(terminal);
+            shield.terminal = terminal.name;
+        } else {
+            shield.terminal = pin();
+        }
+        design.hookUps.front().earths.push_back(shield.terminal);
+        design.coil.front().order.push_back({shield});
+    }
+
+    void section(const std::string& winding, double turns) {
+        design::Section section;
+        section.winding = winding;
+        section.name = "a";
+        section.turns = turns;
+        design.coil.front().order.push_back({section});
+    }
+
+private:
+    int pins_ = 0;
+};
+
+}  // namespace
+
+design::Design sketchOf(const design::Enquiry& enquiry) {
+    Sketch sketch;
+    auto& d = sketch.design;
+    d.name = enquiry.title + " " + ratioWords(enquiry);
+    d.brief.use = enquiry.use;
+    d.brief.operatingLevel = enquiry.level;
+    d.brief.promises = enquiry.promises;
+    d.coil.emplace_back();
+    d.hookUps.emplace_back();
+    d.hookUps.front().name = "normal";
+    constexpr double unit = 1000;  // turns; only their ratio counts
+    const bool several = enquiry.outputs.size() > 1;
+    sketch.side(enquiry.source, "P", design::Role::Drive);
+    sketch.section("P", unit);
+    for (std::size_t k = 0; k < enquiry.outputs.size(); ++k) {
+        const std::string number = several ? std::to_string(k + 1) : "";
+        sketch.shield(several ? "foil " + number : "foil", several);
+        sketch.side(enquiry.outputs[k], "S" + number, k == 0 ? design::Role::Observe : design::Role::Load);
+        sketch.section("S" + number, unit * enquiry.ratio);
+    }
+    d.hookUps.front().earths.emplace_back("core");
+    return std::move(d);
+}
+
+design::DesignPtr firstDesign(const Need& need, const catalog::Catalog& shop) {
+    const Bench bench{need, shop, stockOf(shop, nullptr), {}};
+    const auto orders = ordersOf(need);
+    refuseNone(orders);
+    auto cores = coreChoices(need, bench.stock, shop, nullptr);
+    const auto room = [](const CoreChoice& c) { return c.mostTurns / c.leastTurns; };
+    constexpr double enoughRoom = 2;
+    std::stable_sort(cores.begin(), cores.end(), [&](const CoreChoice& a, const CoreChoice& b) {
+        const bool one = room(a) >= enoughRoom, other = room(b) >= enoughRoom;
+        return one != other ? one : !one && room(a) > room(b);
+    });
+    std::erase_if(cores, [&](const CoreChoice& c) { return !drawn(bench, c, orders.front(), sizesAt(c, usualTurns)); });
+    refuseNone(cores);
+    return drawn(bench, cores.front(), orders.front(), sizesAt(cores.front(), usualTurns));
+}
+
+}  // namespace seek
