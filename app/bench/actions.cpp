@@ -19,9 +19,11 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 21> rows{{
+constexpr std::array<Row, 24> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
+    {Act::New, Where::Design, QT_TRANSLATE_NOOP("bench", "&New…"), "Ctrl+N",
+     QT_TRANSLATE_NOOP("bench", "Begin with a blank design of a kind of unit, or with a demo"), false},
     {Act::Open, Where::Design, QT_TRANSLATE_NOOP("bench", "&Open…"), "Ctrl+O",
      QT_TRANSLATE_NOOP("bench", "Open a design file"), false},
     {Act::Save, Where::Design, QT_TRANSLATE_NOOP("bench", "&Save"), "Ctrl+S",
@@ -37,6 +39,12 @@ constexpr std::array<Row, 21> rows{{
      QT_TRANSLATE_NOOP("bench", "Take back the last act"), false},
     {Act::Redo, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Redo"), "Ctrl+Shift+Z",
      QT_TRANSLATE_NOOP("bench", "Do again what was taken back"), false},
+    {Act::DrawUp, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Draw up anew from the brief"), "Ctrl+Shift+N",
+     QT_TRANSLATE_NOOP("bench", "Core, bobbin, turns, wires and order anew, by closed forms from brief and hook-ups"),
+     false},
+    {Act::Seek, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Seek designs for the brief…"), "Ctrl+F",
+     QT_TRANSLATE_NOOP("bench", "Cores, turns, wires and orders that keep every promise, the best as small cuts"),
+     false},
     {Act::Hold, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Hold"), "Ctrl+H",
      QT_TRANSLATE_NOOP("bench", "Keep the curves as they are beneath the moving ones, axes locked"), true},
     {Act::Pair, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Pair…"), "Ctrl+P",
@@ -76,11 +84,12 @@ Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
         {Where::Design, bar.addMenu(said("&Design"))}, {Where::Edit, bar.addMenu(said("&Edit"))},
         {Where::Traces, bar.addMenu(said("&Traces"))}, {Where::Papers, bar.addMenu(said("&Papers"))},
         {Where::View, bar.addMenu(said("&View"))},     {Where::Help, bar.addMenu(said("&Help"))}};
-    new_ = menus[Where::Design]->addMenu(said("&New from demo"));
+    new_ = menus[Where::Design]->addMenu(said("New from de&mo"));
     auto* looks = new QActionGroup(this);
     for (const Row& row : rows) {
         auto* action = new QAction(said(row.text), this);
-        if (row.act == Act::Save || row.act == Act::MorePlots || row.act == Act::Revisions || row.act == Act::Quit)
+        if (row.act == Act::Save || row.act == Act::DrawUp || row.act == Act::MorePlots || row.act == Act::Revisions ||
+            row.act == Act::Quit)
             menus[row.where]->addSeparator();
         action->setShortcut(QKeySequence(QString::fromLatin1(row.keys)));
         action->setCheckable(row.checkable);

@@ -11,6 +11,7 @@ namespace bench {
 
 enum class Act {
     Start,
+    New,
     Open,
     Save,
     SaveAs,
@@ -18,6 +19,8 @@ enum class Act {
     Quit,
     Undo,
     Redo,
+    DrawUp,
+    Seek,
     Hold,
     Pair,
     MorePlots,

@@ -7,6 +7,8 @@
 #include <QLabel>
 #include <QMainWindow>
 #include <QTimer>
+#include <functional>
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -18,6 +20,7 @@
 #include "bench/memory.h"
 #include "bench/notice_bar.h"
 #include "bench/promise_strip.h"
+#include "design/enquiry.h"
 #include "document/document.h"
 #include "document/file_guard.h"
 #include "document/journal.h"
@@ -52,6 +55,8 @@ public:
     /// it is and says why in the message line.
     bool openFile(const QString& path);
     bool newFrom(const QString& demo);
+    /// A blank design of a kind of unit, drawn up aside; without asking.
+    void newOf(const std::string& kind);
     bool saveTo(const QString& path);
     bool writeDatasheet(const QString& path);
     void say(const QString& sentence);
@@ -76,6 +81,7 @@ public:
     [[nodiscard]] const QString& message() const { return message_->text(); }
     [[nodiscard]] bool computing() const { return solver_.busy(); }
     [[nodiscard]] bool ranking() const { return governing_.busy(); }
+    [[nodiscard]] bool drawing() const { return drawing_.busy(); }
 
 protected:
     void closeEvent(QCloseEvent* event) override;
@@ -100,6 +106,11 @@ private:
     void rank(const QString& name, const QString& source, units::Kind kind, solver::Aside::Job job);
     void selectPart(const analysis::Lever& lever);
     void showBench();
+    void askForNew();
+    void drawUp();
+    /// Draws up a first design aside and gives it to `take`; what is in the way is said.
+    void drawUp(design::DesignPtr sketch, std::function<void(const design::DesignPtr&)> take);
+    [[nodiscard]] std::map<std::string, design::Enquiry> kindsOfUnit();
     void showFaults();
     void chooseFile();
     bool save();
@@ -120,6 +131,7 @@ private:
     void showPair(const QString& path);
     void showPair(const design::DesignPtr& other);
     void showRevisions();
+    void showSeek();
     void showWindingProgram();
     void tellOutside();
 
@@ -127,6 +139,7 @@ private:
     document::Selection selection_;
     solver::LatestWins solver_;
     solver::Aside governing_;  ///< ranks what governs a promise
+    solver::Aside drawing_;    ///< draws up first designs
     std::vector<std::string> demos_, resources_;
     Memory memory_;
     analysis::AnswerPtr answer_;

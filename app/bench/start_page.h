@@ -1,29 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The first page: demo designs as drawings, and what was open last.
+// The first page: kinds of unit to begin with, demo designs as drawings, and what was open last.
 #pragma once
 
 #include <QAbstractButton>
 #include <QStringList>
 #include <QWidget>
 
-#include "analysis/answer.h"
+#include "catalog/catalog.h"
+#include "design/design.h"
 
 namespace bench {
-
-/// A design as a card: its cut, drawn small, its name and what its note says first.
-class DesignCard : public QAbstractButton {
-    Q_OBJECT
-public:
-    DesignCard(design::DesignPtr design, const catalog::Catalog& shop, QWidget* parent);
-    [[nodiscard]] QSize sizeHint() const override;
-
-protected:
-    void paintEvent(QPaintEvent* event) override;
-
-private:
-    design::DesignPtr design_;
-    std::shared_ptr<const analysis::Answer> laidOut_;  ///< the coil build alone
-};
 
 /// One design offered on the page.
 struct Offer {
@@ -31,13 +17,21 @@ struct Offer {
     design::DesignPtr design;
 };
 
+/// A kind of unit that a blank design may begin as.
+struct Blank {
+    QString key, title, tip;
+};
+
 class StartPage : public QWidget {
     Q_OBJECT
 public:
-    StartPage(const std::vector<Offer>& demos, const QStringList& recent, const catalog::Catalog& shop,
-              QWidget* parent = nullptr);
+    StartPage(const std::vector<Offer>& demos, const std::vector<Blank>& blanks, const QStringList& recent,
+              const catalog::Catalog& shop, QWidget* parent = nullptr);
+    /// The keyboard goes to the first kind of blank design.
+    void pointAtBlanks();
 
 signals:
+    void blankChosen(const QString& key);
     void demoChosen(const QString& path);
     void fileChosen(const QString& path);
     void openAsked();
@@ -45,6 +39,10 @@ signals:
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    QLayout* blankRow(const std::vector<Blank>& blanks);
+    QAbstractButton* firstBlank_ = nullptr;
 };
 
 }  // namespace bench

@@ -31,6 +31,10 @@ QString words(const std::exception& failure) {
 void BenchWindow::connectActions() {
     const Actions& act = *actions_;
     connect(&act[Act::Start], &QAction::triggered, this, &BenchWindow::showStart);
+    connect(&act[Act::New], &QAction::triggered, this, &BenchWindow::askForNew);
+    connect(&act[Act::DrawUp], &QAction::triggered, this, qOverload<>(&BenchWindow::drawUp));
+    connect(&act[Act::Seek], &QAction::triggered, this, &BenchWindow::showSeek);
+    connect(&drawing_, &solver::Aside::failed, this, &BenchWindow::say);
     connect(&act[Act::Keys], &QAction::triggered, this, &BenchWindow::showKeys);
     connect(&act[Act::Open], &QAction::triggered, this, &BenchWindow::chooseFile);
     connect(&act[Act::Save], &QAction::triggered, this, &BenchWindow::save);

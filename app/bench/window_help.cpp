@@ -18,8 +18,15 @@ void BenchWindow::showStart() {
         if (design::DesignPtr demo = read(QString::fromStdString(path), note, digest))
             offers.push_back({QString::fromStdString(path), std::move(demo)});
     }
+    std::vector<Blank> blanks;
+    for (const auto& [key, kind] : kindsOfUnit())
+        blanks.push_back(
+            {QString::fromStdString(key), QString::fromStdString(kind.title), QString::fromStdString(kind.note)});
     showBench();
-    auto* page = new StartPage(offers, memory_.recent, *document_.shop());
+    auto* page = new StartPage(offers, blanks, memory_.recent, *document_.shop());
+    connect(page, &StartPage::blankChosen, this, [this](const QString& key) {
+        if (mayLeave()) newOf(key.toStdString());
+    });
     connect(page, &StartPage::demoChosen, this, [this](const QString& path) {
         if (mayLeave()) newFrom(path);
     });

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Windows beside the bench: a pair, the kept revisions, the winding program.
+// Windows beside the bench: a pair, the kept revisions, designs sought, the winding program.
 #include <QFileDialog>
 
 #include "bench/bench_window.h"
 #include "bench/revision_window.h"
+#include "bench/seek_window.h"
 #include "compare/pair_window.h"
 #include "winding/winding_window.h"
 
@@ -45,6 +46,13 @@ void BenchWindow::showRevisions() {
     revisions->setAttribute(Qt::WA_DeleteOnClose);
     connect(revisions, &RevisionWindow::besideAsked, this, [this](const design::DesignPtr& kept) { showPair(kept); });
     revisions->show();
+}
+
+void BenchWindow::showSeek() {
+    auto* seek = new SeekWindow(document_, this);
+    seek->setAttribute(Qt::WA_DeleteOnClose);
+    connect(seek, &SeekWindow::besideAsked, this, [this](const design::DesignPtr& other) { showPair(other); });
+    seek->show();
 }
 
 void BenchWindow::showWindingProgram() {

@@ -13,6 +13,7 @@
 
 #include "analysis/lever.h"
 #include "bench/bench_window.h"
+#include "bench/design_card.h"
 #include "bench/key_list.h"
 #include "bench/start_page.h"
 #include "commands/places.h"
