@@ -16,7 +16,7 @@ struct Fault {
     bool operator==(const Fault&) const = default;
 };
 
-/// The fault as one sentence: "PLACE: found FOUND; allowed is ALLOWED."
+/// The fault as one sentence on one line, "PLACE: found FOUND; allowed is ALLOWED."; parts that are very long are cut.
 [[nodiscard]] std::string sentence(const Fault& fault);
 
 /// Thrown by readers only, with every fault found (at least one), not just the first.
