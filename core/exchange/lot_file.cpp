@@ -42,7 +42,7 @@ constexpr std::array<std::pair<const char*, Columns>, 3> headings{
 class LotReader {
 public:
     LotReader(std::string_view text, const std::string& file) : file_(file) {
-        for (std::size_t from = 0; from < text.size();) {
+        for (std::size_t from = 0; from < text.size() && faults_.size() < units::mostFaults;) {
             const std::size_t end = std::min(text.find('\n', from), text.size());
             ++line_;
             take(trimmed(text.substr(from, end - from)));

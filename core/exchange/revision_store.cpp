@@ -95,10 +95,7 @@ design::Register keepRevision(const std::string& designPath, const design::Desig
     next.digest = json::digest(text);
     next.figuresDigest = json::digest(figuresText);
     design::Register all = design::withRevision(readRegister(designPath), std::move(next));
-    std::error_code failed;
-    std::filesystem::create_directories(revisionsFolder(designPath), failed);
-    if (failed)
-        throw WriteFailed("The folder " + revisionsFolder(designPath) + " was not made: " + failed.message() + ".");
+    makeFolder(revisionsFolder(designPath));
     const std::string number = std::to_string(all.revisions.back().number);
     writeOnce(fileOf(designPath, number + ".coilwright"), text);
     writeOnce(fileOf(designPath, number + ".figures.json"), figuresText);

@@ -73,7 +73,11 @@ std::string linkTarget(const std::string& path) {
     std::string target = path;
     for (int hop = 0; hop < mostLinks; ++hop) {
         struct stat entry {};
-        if (::lstat(target.c_str(), &entry) != 0 || !S_ISLNK(entry.st_mode)) return target;
+        if (::lstat(target.c_str(), &entry) != 0) {
+            if (errno == ENOENT) return target;
+            fail(path, errno);  // it may be a link, which a rename would replace
+        }
+        if (!S_ISLNK(entry.st_mode)) return target;
         std::array<char, 4096> text{};
         const ssize_t length = ::readlink(target.c_str(), text.data(), text.size());
         if (length < 0) fail(path, errno);
@@ -138,13 +142,13 @@ void keepPermissions(const std::string& path, int number, const struct stat& old
     if (::fchmod(number, old.st_mode & permissionBits) != 0) fail(path, errno);
 }
 
-void flushFolder(const std::string& path, const std::string& folder) {
+/// Flushes the folder that `what` stands in, "The file X was written".
+void flushFolder(const std::string& what, const std::string& folder) {
     Descriptor descriptor(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
     if (descriptor.number() >= 0 && ::fsync(descriptor.number()) == 0) return;
     const int error = errno;
     if (error == EINVAL) return;  // some network folders cannot be flushed, and need not be
-    throw WriteFailed("The file " + path +
-                      " was written, but its folder could not be flushed to the disk: " + reason(error) + ".");
+    throw WriteFailed(what + ", but its folder could not be flushed to the disk: " + reason(error) + ".");
 }
 
 }  // namespace
@@ -161,7 +165,18 @@ void writeFile(const std::string& path, std::string_view content) {
     if (descriptor.close() != 0) fail(path, errno);
     if (::rename(temporary.name().c_str(), target.c_str()) != 0) fail(path, errno);
     temporary.keep();
-    flushFolder(path, folderOf(target));
+    flushFolder("The file " + path + " was written", folderOf(target));
+}
+
+void makeFolder(const std::string& path) {
+    constexpr mode_t usual = 0777;  // less the process's mask
+    struct stat entry {};
+    if (::mkdir(path.c_str(), usual) != 0) {
+        const int error = errno;
+        if (error != EEXIST || ::stat(path.c_str(), &entry) != 0 || !S_ISDIR(entry.st_mode))
+            throw WriteFailed("The folder " + path + " was not made: " + reason(error) + ".");
+    }
+    flushFolder("The folder " + path + " was made", folderOf(path));
 }
 
 }  // namespace exchange

@@ -91,10 +91,10 @@ TEST_P(SavingFaults, RandomFaults) {
         const double chance = std::uniform_real_distribution<>(0.0, 0.3)(dice);
         const auto fate = [&](const calls::Call&) {
             std::uniform_real_distribution<> share(0, 1);
-            calls::Fate fate;
-            if (share(dice) < chance) fate.error = reasons[dice() % reasons.size()];
-            fate.shortened = share(dice) < chance;
-            return fate;
+            calls::Fate drawn;
+            if (share(dice) < chance) drawn.error = reasons[dice() % reasons.size()];
+            drawn.shortened = share(dice) < chance;
+            return drawn;
         };
         ++(saveUnder(fate).empty() ? saved : refused);
         if (HasFailure()) {

@@ -24,7 +24,8 @@ design::DesignPtr oldDesign() {
     return kept;
 }
 design::DesignPtr newDesign() {
-    static const design::DesignPtr made = design::changed(*oldDesign(), [](design::Design& d) { d.name += ", mended"; });
+    static const design::DesignPtr made =
+        design::changed(*oldDesign(), [](design::Design& d) { d.name += ", mended"; });
     return made;
 }
 const std::string& oldText() {
@@ -97,11 +98,9 @@ const std::vector<Saving>& all() {
              fs::create_symlink("real/kept.coilwright", designIn(folder));
          },
          writeNew,
-         [](const std::string& folder) {
-             return fs::is_symlink(designIn(folder)) ? textFound(folder) : Found::Torn;
-         }},
-        {"FirstRevision", writeOld,
-         [](const std::string& folder) { keep(folder, oldDesign(), "first"); }, revisionsFound(0)},
+         [](const std::string& folder) { return fs::is_symlink(designIn(folder)) ? textFound(folder) : Found::Torn; }},
+        {"FirstRevision", writeOld, [](const std::string& folder) { keep(folder, oldDesign(), "first"); },
+         revisionsFound(0)},
         {"SecondRevision",
          [](const std::string& folder) {
              writeOld(folder);

@@ -111,9 +111,8 @@ ssize_t write(int number, const void* data, size_t size) {
     const auto [watch, path] = calls::watchOf(number);
     std::string text;
     if (watch != nullptr) text.assign(static_cast<const char*>(data), size);
-    return calls::led(watch, {Kind::Write, path, {}, std::move(text)}, [&](bool shortened) {
-        return next(number, data, shortened && size > 1 ? size / 2 : size);
-    });
+    return calls::led(watch, {Kind::Write, path, {}, std::move(text)},
+                      [&](bool shortened) { return next(number, data, shortened && size > 1 ? size / 2 : size); });
 }
 
 int fdatasync(int number) {
@@ -127,7 +126,8 @@ int fsync(int number) {
     const auto [watch, path] = calls::watchOf(number);
     struct stat entry {};
     const bool folder = watch != nullptr && ::fstat(number, &entry) == 0 && S_ISDIR(entry.st_mode);
-    return calls::led(watch, {folder ? Kind::FlushFolder : Kind::Flush, path, {}, {}}, [&](bool) { return next(number); });
+    return calls::led(watch, {folder ? Kind::FlushFolder : Kind::Flush, path, {}, {}},
+                      [&](bool) { return next(number); });
 }
 
 int close(int number) {

@@ -19,8 +19,7 @@ const replay::Machine& machine() {
 
 void read(std::string_view bytes) {
     const std::string text(bytes);
-    const auto run =
-        fuzz::unlessRefused("f", [&] { return replay::run(replay::readProgram(text, "f"), machine()); });
+    const auto run = fuzz::unlessRefused("f", [&] { return replay::run(replay::readProgram(text, "f"), machine()); });
     if (!run) return;
     fuzz::require(std::isfinite(run->turns()) && std::isfinite(run->cycle(machine())), "a run without an end");
     fuzz::require(run->cycle(machine()) >= 0 && run->unitsADay(machine()) >= 0, "a run that takes less than no time");

@@ -44,7 +44,8 @@ void requireSentences(const units::BadInput& refusal, const std::string& file) {
     for (const units::Fault& fault : refusal.faults) {
         const std::string said = units::sentence(fault);
         require(fault.place.starts_with(file), "a fault that does not name its file");
-        require(!fault.found.empty() && !fault.allowed.empty(), "a fault that does not say what was found or is allowed");
+        require(!fault.found.empty() && !fault.allowed.empty(),
+                "a fault that does not say what was found or is allowed");
         require(said.size() <= longest, "a sentence too long to be shown");
         require(isUtf8(said), "a sentence that is not UTF-8");
         require(std::none_of(said.begin(), said.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }),

@@ -33,7 +33,8 @@ struct Registered {
 /// Throws Find unless it holds.
 void require(bool holds, const char* what);
 
-/// A refusal must be of sentences that can be shown: each names the file, is UTF-8 on one line, and is of bounded length.
+/// A refusal must be of sentences that can be shown: each names the file, is UTF-8 on one line, and is of bounded
+/// length.
 void requireSentences(const units::BadInput& refusal, const std::string& file);
 
 /// What `read` returns; nothing if it refuses with sentences about `file`.
