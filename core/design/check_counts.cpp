@@ -8,7 +8,7 @@ namespace design {
 namespace {
 
 constexpr std::size_t mostWindings = 200, mostTerminals = 1000, mostPlaces = 16, mostItems = 2000, mostPorts = 200,
-                      mostHookUps = 200, mostOfAHookUp = 1000, mostPromises = 2000, mostMasks = 200,
+                      mostHookUps = 200, mostOfAHookUp = 500, mostPromises = 2000, mostMasks = 200,
                       mostTablePoints = 10000;
 
 /// Faults lists that are too long.

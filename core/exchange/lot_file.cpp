@@ -11,6 +11,7 @@
 
 #include "units/fault.h"
 #include "units/joined.h"
+#include "units/most_faults.h"
 #include "units/text.h"
 
 namespace exchange {

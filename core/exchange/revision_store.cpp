@@ -11,6 +11,7 @@
 #include "exchange/figures_json.h"
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
+#include "json/amount.h"
 #include "json/digest.h"
 #include "json/record.h"
 #include "json/text.h"
@@ -53,6 +54,7 @@ design::Register readRegister(const std::string& designPath) {
     const std::string file = fileOf(designPath, "register.json");
     if (!std::filesystem::exists(file)) return {};
     json::Value root = json::read(readFile(file), file);
+    json::limitAmount(root, file);
     if (!root.is_object() || root.value("register", json::Value()) != registerFormat)
         throw units::BadInput(units::Fault{
             file + ": /register",

@@ -11,9 +11,6 @@ namespace json {
 
 namespace detail {
 
-/// Of a list: a record may take a hundred times the room of its text.
-inline constexpr std::size_t mostItems = 20000;
-
 template <class T>
 struct IsVector : std::false_type {};
 template <class T>
@@ -138,13 +135,8 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
             fault(key, &from, "a list in square brackets");
             return;
         }
-        if (from.size() > mostItems) {
-            faults_.push_back({place(key), std::to_string(from.size()) + " items",
-                               "a list of at most " + std::to_string(mostItems) + " items"});
-            return;
-        }
         to.clear();
-        for (std::size_t i = 0; i < from.size() && faults_.size() < units::mostFaults; ++i) {
+        for (std::size_t i = 0; i < from.size(); ++i) {
             to.emplace_back();
             value(from[i], key + "/" + std::to_string(i), to.back(), allowed);
         }
@@ -162,10 +154,7 @@ void Reader::value(const Value& from, const std::string& key, T& to, const Allow
             return;
         }
         to.clear();
-        for (const auto& [name, item] : from.items()) {
-            if (faults_.size() >= units::mostFaults) return;
-            value(item, key + "/" + name, to[name], allowed);
-        }
+        for (const auto& [name, item] : from.items()) value(item, key + "/" + name, to[name], allowed);
     } else if constexpr (IsShared<T>::value) {
         auto inner = std::make_shared<std::remove_const_t<typename T::element_type>>();
         value(from, key, *inner, allowed);

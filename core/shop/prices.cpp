@@ -9,6 +9,7 @@
 
 #include "units/fault.h"
 #include "units/joined.h"
+#include "units/most_faults.h"
 #include "units/text.h"
 
 namespace shop {

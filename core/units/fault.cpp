@@ -7,7 +7,8 @@
 namespace units {
 
 std::string sentence(const Fault& fault) {
-    constexpr std::size_t most = 600;  // bytes of each part: a name in a stranger's file may be as long as the file
+    // On one line, and not longer than can be read: a name in a stranger's file may be as long as the file.
+    constexpr std::size_t most = 600;  // bytes of each part
     return joined({oneLine(fault.place, most), ": found ", oneLine(fault.found, most), "; allowed is ",
                    oneLine(fault.allowed, most), "."});
 }

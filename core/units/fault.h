@@ -2,7 +2,6 @@
 // One located fault in something that a person wrote, and the exception that carries all of them.
 #pragma once
 
-#include <cstddef>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -17,11 +16,8 @@ struct Fault {
     bool operator==(const Fault&) const = default;
 };
 
-/// The fault as one sentence on one line, "PLACE: found FOUND; allowed is ALLOWED."; parts that are very long are cut.
+/// The fault as one sentence: "PLACE: found FOUND; allowed is ALLOWED."
 [[nodiscard]] std::string sentence(const Fault& fault);
-
-/// Faults that a reader tells of one file; where there are more, it stops looking.
-inline constexpr std::size_t mostFaults = 1000;
 
 /// Thrown by readers only, with every fault found (at least one), not just the first.
 class BadInput : public std::runtime_error {
