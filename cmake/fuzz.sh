@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Builds the fuzzers and lets each run for some seconds (60 if not told) from its corpus. Says how often each was run,
-# and keeps what crashed, took more than a second of the processor (20 s of the clock) or swelled (1 GB) in build/fuzz/finds; exit 1 if anything did.
+# and keeps in build/fuzz/finds what crashed, took more than a second of the processor (20 s of the clock) or swelled
+# (1 GB); exit 1 if anything did.
 #   sh cmake/fuzz.sh [SECONDS [READER…]]
 set -eu
 cd "$(dirname "$0")/.."
