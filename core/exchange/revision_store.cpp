@@ -9,6 +9,7 @@
 
 #include "exchange/design_json.h"
 #include "exchange/figures_json.h"
+#include "exchange/folder.h"
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 #include "json/amount.h"

@@ -12,6 +12,8 @@
 #include <system_error>
 #include <utility>
 
+#include "exchange/folder.h"
+
 namespace exchange {
 
 namespace {
@@ -25,24 +27,6 @@ std::string reason(int error) {
 [[noreturn]] void fail(const std::string& path, int error) {
     throw WriteFailed("The file " + path + " was not written: " + reason(error) + ".");
 }
-
-/// An open file that closes itself; `close` reports what the system says on closing.
-class Descriptor {
-public:
-    explicit Descriptor(int number) : number_(number) {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() { close(); }
-    [[nodiscard]] int number() const { return number_; }
-    int close() {
-        const int result = number_ < 0 ? 0 : ::close(number_);
-        number_ = -1;
-        return result;
-    }
-
-private:
-    int number_;
-};
 
 /// A temporary file's name, removed when it goes out of sight unless it was kept.
 class Temporary {
@@ -60,12 +44,6 @@ private:
     std::string name_;
     bool kept_ = false;
 };
-
-std::string folderOf(const std::string& path) {
-    const auto slash = path.rfind('/');
-    if (slash == std::string::npos) return ".";
-    return slash == 0 ? "/" : path.substr(0, slash);
-}
 
 /// Where `path` leads through symbolic links, also where nothing stands there yet.
 std::string linkTarget(const std::string& path) {
@@ -142,15 +120,6 @@ void keepPermissions(const std::string& path, int number, const struct stat& old
     if (::fchmod(number, old.st_mode & permissionBits) != 0) fail(path, errno);
 }
 
-/// Flushes the folder that `what` stands in, "The file X was written".
-void flushFolder(const std::string& what, const std::string& folder) {
-    Descriptor descriptor(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (descriptor.number() >= 0 && ::fsync(descriptor.number()) == 0) return;
-    const int error = errno;
-    if (error == EINVAL) return;  // some network folders cannot be flushed, and need not be
-    throw WriteFailed(what + ", but its folder could not be flushed to the disk: " + reason(error) + ".");
-}
-
 }  // namespace
 
 void writeFile(const std::string& path, std::string_view content) {
@@ -166,17 +135,6 @@ void writeFile(const std::string& path, std::string_view content) {
     if (::rename(temporary.name().c_str(), target.c_str()) != 0) fail(path, errno);
     temporary.keep();
     flushFolder("The file " + path + " was written", folderOf(target));
-}
-
-void makeFolder(const std::string& path) {
-    constexpr mode_t usual = 0777;  // less the process's mask
-    struct stat entry {};
-    if (::mkdir(path.c_str(), usual) != 0) {
-        const int error = errno;
-        if (error != EEXIST || ::stat(path.c_str(), &entry) != 0 || !S_ISDIR(entry.st_mode))
-            throw WriteFailed("The folder " + path + " was not made: " + reason(error) + ".");
-    }
-    flushFolder("The folder " + path + " was made", folderOf(path));
 }
 
 }  // namespace exchange

@@ -20,8 +20,4 @@ public:
 /// Throws WriteFailed; the old file is then as it was, except where the sentence says that only the last step failed.
 void writeFile(const std::string& path, std::string_view content);
 
-/// Makes a folder in one that is there, if it is not there yet, and flushes the latter to the disk: what is written into
-/// a folder that a power cut takes away is lost. Throws WriteFailed.
-void makeFolder(const std::string& path);
-
 }  // namespace exchange
