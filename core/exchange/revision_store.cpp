@@ -53,7 +53,8 @@ std::string revisionsFolder(const std::string& designPath) {
 
 design::Register readRegister(const std::string& designPath) {
     const std::string file = fileOf(designPath, "register.json");
-    if (!std::filesystem::exists(file)) return {};
+    std::error_code unclear;  // where it cannot be told, reading says why: an empty register would be written over it
+    if (!std::filesystem::exists(file, unclear) && !unclear) return {};
     json::Value root = json::read(readFile(file), file);
     json::limitAmount(root, file);
     if (!root.is_object() || root.value("register", json::Value()) != registerFormat)
