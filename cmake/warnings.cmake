@@ -11,6 +11,9 @@ set(COILWRIGHT_SANITIZE "" CACHE STRING "Sanitizers, as in address,undefined or 
 if(COILWRIGHT_SANITIZE)
   add_compile_options(-fsanitize=${COILWRIGHT_SANITIZE} -fno-omit-frame-pointer)
   add_link_options(-fsanitize=${COILWRIGHT_SANITIZE})
+  if(COILWRIGHT_SANITIZE MATCHES fuzzer)
+    add_compile_options(-fno-sanitize-recover=all)  # undefined behaviour is a find like any other
+  endif()
 endif()
 
 option(COILWRIGHT_COVERAGE "Instrument for coverage" OFF)

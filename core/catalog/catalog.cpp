@@ -6,6 +6,7 @@
 #include "catalog/entry_check.h"
 #include "catalog/shop_tolerance.h"
 #include "catalog/source_text.h"
+#include "json/amount.h"
 #include "json/text.h"
 #include "units/joined.h"
 
@@ -77,6 +78,7 @@ void readEntries(const json::Value& file, const std::string& name, std::map<std:
 
 void readFile(const CatalogFile& file, Shelf& shelf) {
     const json::Value value = json::read(file.text, file.name);
+    json::limitAmount(value, file.name);
     if (!value.is_object()) {
         shelf.faults.push_back({file.name + ": /", json::foundWords(value), "an object in curly brackets"});
         return;

@@ -20,6 +20,7 @@ void Inspection::node(const std::string& pointer, const std::string& name) const
 std::vector<units::Fault> check(const Design& design, const catalog::Catalog& shop, const std::string& file) {
     std::vector<units::Fault> faults;
     const Inspection in{design, shop, file, faults};
+    if (isTooMuch(in)) return faults;
     checkParts(in);
     checkCore(in);
     checkTerminals(in);

@@ -18,6 +18,7 @@ namespace design {
 /// ends differ; `order` lists exactly its sections; half turns only on a shell core; wire thinner than the window;
 /// chamber and leg exist; overlapping straps; a port's ends differ; one drive and one observed port a hook-up;
 /// promises and masks name figures' hook-ups and ports that exist; taps inside the winding.
+/// More windings, terminals, … than any unit has are a fault that stands alone: the rest is then not looked at.
 /// A coil that does not fit its window is not a fault: it is drawn and flagged.
 [[nodiscard]] std::vector<units::Fault> check(const Design& design, const catalog::Catalog& shop,
                                               const std::string& file);

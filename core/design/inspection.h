@@ -53,6 +53,8 @@ struct Inspection {
     }
 };
 
+/// Whether more stands in the design than any unit has; nothing else is then looked at.
+[[nodiscard]] bool isTooMuch(const Inspection& in);
 void checkParts(const Inspection& in);
 void checkCore(const Inspection& in);
 void checkTerminals(const Inspection& in);

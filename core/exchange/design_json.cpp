@@ -9,8 +9,10 @@
 #include "design/walk.h"
 #include "exchange/migrate.h"
 #include "exchange/stored_parts.h"
+#include "json/amount.h"
 #include "json/digest.h"
 #include "json/text.h"
+#include "units/most_faults.h"
 
 namespace exchange {
 
@@ -67,6 +69,7 @@ struct UnknownKeys {
 /// every reference to it would be called unknown; and not at a place that already has its fault.
 void addRuleFaults(const design::Design& d, const catalog::Catalog& shop, const std::string& file,
                    std::vector<units::Fault>& faults) {
+    if (faults.size() > units::mostFaults) return;  // each that follows is held against all of them
     const std::vector<units::Fault> known = faults;
     const auto atTop = [&](const units::Fault& f) {
         return f.place.rfind('/') == file.size() + 2 || f.place.starts_with(file + ": /parts/");
@@ -98,6 +101,7 @@ void noteUnknownKeys(const design::Design& d, const std::string& file, std::vect
 
 Opened readDesign(std::string_view text, const std::string& file, const catalog::Catalog& shop) {
     json::Value root = json::read(text, file);
+    json::limitAmount(root, file);
     Opened opened;
     const int format = formatOf(root, file);
     root = migrate(std::move(root), format, design::formatVersion, migrationSteps(), opened.notes);

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "network/nodes.h"
+#include "units/characters.h"
 #include "units/text.h"
 
 namespace exchange {
@@ -145,7 +146,7 @@ std::string SolvedHookUps::words(const Admittance& admittance) const {
     };
     std::string text;
     for (std::size_t k = 0; k < all_.size(); ++k)
-        text += "* hook-up " + all_[k].solved->hookUp.name + ": within " + said(below[k]) +
+        text += "* hook-up " + units::oneLine(all_[k].solved->hookUp.name) + ": within " + said(below[k]) +
                 "of the full solution from 10 Hz to 100 kHz, " + said(whole[k]) + "to 1 MHz\n";
     return text;
 }

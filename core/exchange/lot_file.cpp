@@ -11,6 +11,7 @@
 
 #include "units/fault.h"
 #include "units/joined.h"
+#include "units/most_faults.h"
 #include "units/text.h"
 
 namespace exchange {
@@ -42,7 +43,7 @@ constexpr std::array<std::pair<const char*, Columns>, 3> headings{
 class LotReader {
 public:
     LotReader(std::string_view text, const std::string& file) : file_(file) {
-        for (std::size_t from = 0; from < text.size();) {
+        for (std::size_t from = 0; from < text.size() && faults_.size() < units::mostFaults;) {
             const std::size_t end = std::min(text.find('\n', from), text.size());
             ++line_;
             take(trimmed(text.substr(from, end - from)));

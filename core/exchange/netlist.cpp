@@ -9,6 +9,7 @@
 #include "exchange/hook_up_response.h"
 #include "exchange/netlist_example.h"
 #include "exchange/terminal_model.h"
+#include "units/characters.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -172,8 +173,8 @@ std::string netlist(const design::Design& design, const analysis::Answer& answer
     const ReachedPins reached = reachedPins(design, unit);
     const FittedUnit fitted(unit, losses, reached.nodes);
     const SolvedHookUps hookUps(design, answer, reached.names);
-    std::string text = "* " + design.name + " " + design.revision + ", hook-up " + answer.hookUp + "\n";
-    for (const auto& words : answer.assumptions) text += "* " + words + "\n";
+    std::string text = "* " + units::oneLine(design.name + " " + design.revision + ", hook-up " + answer.hookUp) + "\n";
+    for (const auto& words : answer.assumptions) text += "* " + units::oneLine(words) + "\n";
     const auto share = [](double value) { return units::significant(100 * value, 2) + " %\n"; };
     text += "* fits from 10 Hz to 1 MHz: core within " + share(losses.core.residual);
     text += "* alternating-current impedance of the wire within " + share(losses.windingResidual);

@@ -6,6 +6,7 @@
 
 #include "analysis/stages.h"
 #include "network/nodes.h"
+#include "units/characters.h"
 #include "units/fault.h"
 #include "units/text.h"
 
@@ -83,7 +84,7 @@ private:
     void writePort(std::size_t p) {
         const auto& port = circuit_.ports[p];
         const bool driven = static_cast<int>(p) == circuit_.portOfRole(design::Role::Drive);
-        text_ += "* port " + port.name + "\n";
+        text_ += "* port " + units::oneLine(port.name) + "\n";
         const auto branches = [&](const std::vector<int>& all, const std::string& letter) {
             for (std::size_t t = 0; t < all.size(); ++t) {
                 const auto& branch = circuit_.lumped[static_cast<std::size_t>(all[t])];
@@ -129,13 +130,14 @@ std::string exampleCircuits(const design::Design& design, const analysis::Answer
         const Circuit circuit = analysis::circuitOf(design, hookUp, stages, stages.cut);
         if (!hasTable(circuit)) {
             const std::string text = Example(design, hookUp, circuit, pins).write();
-            (asked ? active : others) +=
-                "* hook-up " + hookUp.name + "\n" + (asked ? text : asComment(text.substr(0, text.rfind(".end"))));
+            (asked ? active : others) += "* hook-up " + units::oneLine(hookUp.name) + "\n" +
+                                         (asked ? text : asComment(text.substr(0, text.rfind(".end"))));
         } else if (asked) {
             throw units::BadInput(
                 {"hook-up " + answer.hookUp, "a port with an impedance table", "ports with R, L and C for a netlist"});
         } else {
-            others += "* hook-up " + hookUp.name + ": a port has an impedance table, which is no element of SPICE\n";
+            others += "* hook-up " + units::oneLine(hookUp.name) +
+                      ": a port has an impedance table, which is no element of SPICE\n";
         }
     }
     const std::string note = others.empty() ? "" : "* The other hook-ups, to be used instead of the circuit below:\n";

@@ -9,8 +9,10 @@
 
 #include "exchange/design_json.h"
 #include "exchange/figures_json.h"
+#include "exchange/folder.h"
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
+#include "json/amount.h"
 #include "json/digest.h"
 #include "json/record.h"
 #include "json/text.h"
@@ -51,8 +53,10 @@ std::string revisionsFolder(const std::string& designPath) {
 
 design::Register readRegister(const std::string& designPath) {
     const std::string file = fileOf(designPath, "register.json");
-    if (!std::filesystem::exists(file)) return {};
+    std::error_code unclear;  // where it cannot be told, reading says why: an empty register would be written over it
+    if (!std::filesystem::exists(file, unclear) && !unclear) return {};
     json::Value root = json::read(readFile(file), file);
+    json::limitAmount(root, file);
     if (!root.is_object() || root.value("register", json::Value()) != registerFormat)
         throw units::BadInput(units::Fault{
             file + ": /register",
@@ -95,10 +99,7 @@ design::Register keepRevision(const std::string& designPath, const design::Desig
     next.digest = json::digest(text);
     next.figuresDigest = json::digest(figuresText);
     design::Register all = design::withRevision(readRegister(designPath), std::move(next));
-    std::error_code failed;
-    std::filesystem::create_directories(revisionsFolder(designPath), failed);
-    if (failed)
-        throw WriteFailed("The folder " + revisionsFolder(designPath) + " was not made: " + failed.message() + ".");
+    makeFolder(revisionsFolder(designPath));
     const std::string number = std::to_string(all.revisions.back().number);
     writeOnce(fileOf(designPath, number + ".coilwright"), text);
     writeOnce(fileOf(designPath, number + ".figures.json"), figuresText);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "units/characters.h"
 #include "units/joined.h"
 
 namespace exchange {
@@ -50,7 +51,7 @@ std::vector<std::string> bareShields(const design::Design& design) {
 
 std::string outsideTitle(const design::Design& design, const std::string& comment) {
     const std::string part = design.partNumber.empty() ? "audio transformer" : "part " + design.partNumber;
-    return comment + part + ", revision " + design.revision + "\n";
+    return comment + units::oneLine(part + ", revision " + design.revision) + "\n";
 }
 
 std::vector<Pin> terminalPins(const design::Design& design) {
@@ -58,7 +59,8 @@ std::vector<Pin> terminalPins(const design::Design& design) {
     for (const auto& t : design.terminals) {
         const std::string what = t.pin > 0 ? "pin " + std::to_string(t.pin) : "lead";
         const std::string colour = t.leadColour.empty() ? "" : ", " + t.leadColour;
-        pins.push_back({t.name, plainName(t.name, pins), units::joined({what, ", terminal ", t.name, colour})});
+        pins.push_back(
+            {t.name, plainName(t.name, pins), units::oneLine(units::joined({what, ", terminal ", t.name, colour}))});
     }
     int count = 0;
     for (const auto& shield : bareShields(design)) {

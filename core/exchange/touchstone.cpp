@@ -6,6 +6,7 @@
 
 #include "analysis/stages.h"
 #include "exchange/terminal_pins.h"
+#include "units/characters.h"
 #include "units/fault.h"
 #include "units/text.h"
 
@@ -32,7 +33,7 @@ void addPort(Measured& to, const design::Port& port, const design::PortUse& use,
     bare.earthing = use.earthing == design::Earthing::Balanced ? design::Earthing::Floating : use.earthing;
     bare.through = design::Branch{reference, 0, 0};
     to.hookUp.ports.push_back(bare);
-    to.words.push_back(words);
+    to.words.push_back(units::oneLine(words));
 }
 
 Measured measured(const design::Design& design, const design::HookUp& hookUp) {
@@ -113,7 +114,7 @@ std::string head(const Measured& unit, bool second) {
         for (std::size_t k = 0; k < unit.words.size(); ++k) text += " " + units::shortest(reference);
         text += "\n[Matrix Format] Full\n";
     }
-    text += outsideTitle(unit.design, "! ") + "! hook-up " + unit.hookUp.name + "\n";
+    text += outsideTitle(unit.design, "! ") + "! hook-up " + units::oneLine(unit.hookUp.name) + "\n";
     for (std::size_t k = 0; k < unit.words.size(); ++k)
         text += "! port " + std::to_string(k + 1) + ", " + unit.words[k] + "\n";
     return text + (second ? "[Network Data]\n" : options);

@@ -6,6 +6,7 @@
 
 #include "exchange/read_file.h"
 #include "exchange/winder_check.h"
+#include "json/amount.h"
 #include "json/text.h"
 #include "units/joined.h"
 
@@ -23,6 +24,7 @@ const char* stopName(StopKind kind) noexcept {
 
 Winder readWinder(const std::string& text, const std::string& file) {
     const json::Value value = json::read(text, file);
+    json::limitAmount(value, file);
     if (!value.is_object())
         throw units::BadInput(units::Fault{file, json::foundWords(value), "an object in curly brackets"});
     std::vector<units::Fault> faults;

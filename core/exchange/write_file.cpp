@@ -12,6 +12,8 @@
 #include <system_error>
 #include <utility>
 
+#include "exchange/folder.h"
+
 namespace exchange {
 
 namespace {
@@ -25,24 +27,6 @@ std::string reason(int error) {
 [[noreturn]] void fail(const std::string& path, int error) {
     throw WriteFailed("The file " + path + " was not written: " + reason(error) + ".");
 }
-
-/// An open file that closes itself; `close` reports what the system says on closing.
-class Descriptor {
-public:
-    explicit Descriptor(int number) : number_(number) {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() { close(); }
-    [[nodiscard]] int number() const { return number_; }
-    int close() {
-        const int result = number_ < 0 ? 0 : ::close(number_);
-        number_ = -1;
-        return result;
-    }
-
-private:
-    int number_;
-};
 
 /// A temporary file's name, removed when it goes out of sight unless it was kept.
 class Temporary {
@@ -61,19 +45,17 @@ private:
     bool kept_ = false;
 };
 
-std::string folderOf(const std::string& path) {
-    const auto slash = path.rfind('/');
-    if (slash == std::string::npos) return ".";
-    return slash == 0 ? "/" : path.substr(0, slash);
-}
-
 /// Where `path` leads through symbolic links, also where nothing stands there yet.
 std::string linkTarget(const std::string& path) {
     constexpr int mostLinks = 40;
     std::string target = path;
     for (int hop = 0; hop < mostLinks; ++hop) {
         struct stat entry {};
-        if (::lstat(target.c_str(), &entry) != 0 || !S_ISLNK(entry.st_mode)) return target;
+        if (::lstat(target.c_str(), &entry) != 0) {
+            if (errno == ENOENT) return target;
+            fail(path, errno);  // it may be a link, which a rename would replace
+        }
+        if (!S_ISLNK(entry.st_mode)) return target;
         std::array<char, 4096> text{};
         const ssize_t length = ::readlink(target.c_str(), text.data(), text.size());
         if (length < 0) fail(path, errno);
@@ -138,15 +120,6 @@ void keepPermissions(const std::string& path, int number, const struct stat& old
     if (::fchmod(number, old.st_mode & permissionBits) != 0) fail(path, errno);
 }
 
-void flushFolder(const std::string& path, const std::string& folder) {
-    Descriptor descriptor(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (descriptor.number() >= 0 && ::fsync(descriptor.number()) == 0) return;
-    const int error = errno;
-    if (error == EINVAL) return;  // some network folders cannot be flushed, and need not be
-    throw WriteFailed("The file " + path +
-                      " was written, but its folder could not be flushed to the disk: " + reason(error) + ".");
-}
-
 }  // namespace
 
 void writeFile(const std::string& path, std::string_view content) {
@@ -161,7 +134,7 @@ void writeFile(const std::string& path, std::string_view content) {
     if (descriptor.close() != 0) fail(path, errno);
     if (::rename(temporary.name().c_str(), target.c_str()) != 0) fail(path, errno);
     temporary.keep();
-    flushFolder(path, folderOf(target));
+    flushFolder("The file " + path + " was written", folderOf(target));
 }
 
 }  // namespace exchange

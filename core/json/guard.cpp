@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "json/text.h"
+#include "units/characters.h"
 #include "units/fault.h"
 
 namespace json {
@@ -15,7 +16,7 @@ constexpr std::string_view byteOrderMark = "\xEF\xBB\xBF";
 std::size_t badByte(std::string_view text) {
     std::size_t at = 0;
     while (at < text.size()) {
-        const std::size_t length = characterBytes(text.substr(at));
+        const std::size_t length = units::characterBytes(text.substr(at));
         if (length == 0) return at;
         at += length;
     }
@@ -60,24 +61,6 @@ std::string lineAndColumn(std::string_view text, std::size_t at) {
                                       [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }) +
                         1;
     return "line " + std::to_string(line) + ", column " + std::to_string(column);
-}
-
-std::size_t characterBytes(std::string_view text) noexcept {
-    const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
-    const auto within = [&](std::size_t i, unsigned low, unsigned high) { return byte(i) >= low && byte(i) <= high; };
-    const unsigned lead = byte(0);
-    if (text.empty()) return 0;
-    if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead <= 0xDF) return within(1, 0x80, 0xBF) ? 2 : 0;
-    if (lead >= 0xE0 && lead <= 0xEF) {
-        const unsigned low = lead == 0xE0 ? 0xA0 : 0x80, high = lead == 0xED ? 0x9F : 0xBF;
-        return within(1, low, high) && within(2, 0x80, 0xBF) ? 3 : 0;
-    }
-    if (lead >= 0xF0 && lead <= 0xF4) {
-        const unsigned low = lead == 0xF0 ? 0x90 : 0x80, high = lead == 0xF4 ? 0x8F : 0xBF;
-        return within(1, low, high) && within(2, 0x80, 0xBF) && within(3, 0x80, 0xBF) ? 4 : 0;
-    }
-    return 0;
 }
 
 void guard(std::string_view text, const std::string& file) {

@@ -10,9 +10,6 @@ namespace json {
 /// "line 3, column 5" of a byte of `text`; columns count characters, both from 1.
 [[nodiscard]] std::string lineAndColumn(std::string_view text, std::size_t at);
 
-/// Bytes of the well-formed UTF-8 character at the front of `text` (Unicode 15, table 3-7), 0 if it is none.
-[[nodiscard]] std::size_t characterBytes(std::string_view text) noexcept;
-
 /// Throws units::BadInput if `text` is too large, starts with a byte order mark, is not UTF-8, or nests too deep.
 void guard(std::string_view text, const std::string& file);
 

@@ -28,11 +28,12 @@ public:
         return found.get<double>();
     }
     [[nodiscard]] double number(const char* key, double usual) const { return has(key) ? number(key) : usual; }
-    [[nodiscard]] int whole(const char* key, int usual) const {
-        const double found = number(key, usual);
+    [[nodiscard]] int whole(const char* key) const {
+        const double found = number(key);
         if (!(found >= -1e9 && found <= 1e9)) refuse(key, object_[key], "a whole number");
         return static_cast<int>(found);
     }
+    [[nodiscard]] int whole(const char* key, int usual) const { return has(key) ? whole(key) : usual; }
     [[nodiscard]] bool yes(const char* key, bool usual) const {
         if (!has(key)) return usual;
         if (!object_[key].is_boolean()) refuse(key, object_[key], "true or false");
@@ -104,7 +105,7 @@ Machine readMachine(const std::string& text, const std::string& file) {
     Machine m;
     m.title = all.text("title", "");
     m.spindles = all.whole("spindles", 1);
-    m.mostBlocks = static_cast<int>(all.number("maximum_blocks"));
+    m.mostBlocks = all.whole("maximum_blocks");
     m.inches = all.text("unit", "mm") == "in";
     m.point = all.yes("decimal_point", true);
     const Lookup counter = all.inside("counter"), spindle = all.inside("spindle");

@@ -9,6 +9,7 @@
 
 #include "units/fault.h"
 #include "units/joined.h"
+#include "units/most_faults.h"
 #include "units/text.h"
 
 namespace shop {
@@ -46,7 +47,7 @@ public:
     Prices read(std::string_view text) {
         if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
         bool head = false;
-        while (!text.empty()) {
+        while (!text.empty() && faults_.size() < units::mostFaults) {
             const std::size_t end = std::min(text.find('\n'), text.size());
             const std::string_view line = text.substr(0, end);
             text.remove_prefix(std::min(end + 1, text.size()));

@@ -7,7 +7,18 @@
 
 namespace units {
 
+namespace {
+
+/// What a spreadsheet would compute instead of showing it.
+bool isFormula(const std::string& text) {
+    const bool sign = text.starts_with('+') || text.starts_with('-');
+    return text.starts_with('=') || text.starts_with('@') || (sign && text.find_first_of("(|!") != std::string::npos);
+}
+
+}  // namespace
+
 std::string csvCell(const std::string& text) {
+    if (isFormula(text)) return csvCell("'" + text);
     if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
     std::string quoted = "\"";
     for (const char c : text) {

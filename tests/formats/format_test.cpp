@@ -13,6 +13,17 @@ TEST(Formats, Format1OpensAndSavesToTheSameBytes) {
     EXPECT_EQ(exchange::writeDesign(*opened.design, {}), text);
 }
 
+TEST(Formats, EveryFormatThereHasBeenOpensSavesAndOpensAgain) {
+    for (int format = 1; format <= design::formatVersion; ++format) {
+        const std::string name = "format_" + std::to_string(format) + ".coilwright";
+        const std::string text = exchange::readFile(COILWRIGHT_SOURCE_DIR "/tests/formats/" + name);
+        EXPECT_TRUE(text.starts_with("{\n  \"coilwright\": " + std::to_string(format) + ",")) << name;
+        const std::string saved = exchange::writeDesign(*exchange::readDesign(text, name, {}).design, {});
+        EXPECT_TRUE(saved.starts_with("{\n  \"coilwright\": " + std::to_string(design::formatVersion) + ",")) << name;
+        EXPECT_EQ(exchange::writeDesign(*exchange::readDesign(saved, name, {}).design, {}), saved) << name;
+    }
+}
+
 TEST(Formats, EveryKeyThatIsNotKnownIsReportedWithItsPlaceAndKept) {
     const std::string text = exchange::readFile(COILWRIGHT_SOURCE_DIR "/tests/formats/format_1.coilwright");
     const auto opened = exchange::readDesign(text, "f", {});
