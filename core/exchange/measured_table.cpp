@@ -113,8 +113,8 @@ private:
     std::optional<double> cell(const std::vector<std::string>& cells, std::size_t column, std::size_t line) const {
         if (column >= cells.size())
             refuse(place(line, column), std::to_string(cells.size()) + " cells", "a row with that column");
-        if (detail::isMissing(cells[column])) return {};
-        const auto value = detail::cellNumber(cells[column], picking_.decimalComma);
+        if (units::csvIsMissing(cells[column])) return {};
+        const auto value = units::csvNumber(cells[column], picking_.decimalComma);
         if (!value)
             refuse(place(line, column), units::joined({"\"", std::string_view(cells[column]).substr(0, 60), "\""}),
                    picking_.decimalComma ? "a number, as -12,5 or 1,2e-3" : "a number, as -12.5 or 1.2e-3");
@@ -147,7 +147,7 @@ private:
 }  // namespace
 
 TablePreview preview(std::string_view text, const Picking& picking, std::size_t rows) {
-    const auto lines = detail::tableLines(text);
+    const auto lines = units::csvLines(text);
     TablePreview shown;
     if (picking.firstRow >= lines.size()) return shown;
     shown.columns = detail::columnNames(lines, picking);
@@ -158,7 +158,7 @@ TablePreview preview(std::string_view text, const Picking& picking, std::size_t 
 }
 
 MeasuredTable readMeasuredTable(std::string_view text, const std::string& file, const Picking& picking) {
-    const auto lines = detail::tableLines(text);
+    const auto lines = units::csvLines(text);
     if (picking.firstRow >= lines.size()) refuse(file, "no rows of numbers", "two columns of numbers or more");
     if (!(picking.emf > 0) || !(picking.hertz > 0))
         refuse(file, "a picking with " + units::shortest(picking.emf) + " V EMF", "an EMF above 0 V");

@@ -166,7 +166,7 @@ std::vector<std::string> columnNames(const std::vector<std::string_view>& lines,
 
 Picking guessedPicking(std::string_view text, const std::string& file, const PickingWish& wish) {
     checkSize(text, file);
-    const auto lines = detail::tableLines(text);
+    const auto lines = units::csvLines(text);
     const detail::TableShape shape = detail::tableShape(lines);
     if (shape.rows == 0)
         throw units::BadInput(units::Fault{file, "no line of two numbers or more",

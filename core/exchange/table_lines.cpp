@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 
 #include "units/csv_cell.h"
@@ -18,9 +17,9 @@ bool isRow(std::string_view line, char delimiter, bool decimalComma) {
     std::size_t numbers = 0, cells = 0;
     for (const std::string& cell : units::csvCells(line, delimiter)) {
         ++cells;
-        if (const auto value = cellNumber(cell, decimalComma); value && std::isfinite(*value))
+        if (const auto value = units::csvNumber(cell, decimalComma); value && std::isfinite(*value))
             ++numbers;
-        else if (!isMissing(cell))
+        else if (!units::csvIsMissing(cell))
             return false;
     }
     return cells >= 2 && numbers >= 2;
@@ -41,18 +40,6 @@ TableShape shaped(const std::vector<std::string_view>& lines, char delimiter, bo
 
 }  // namespace
 
-std::vector<std::string_view> tableLines(std::string_view text) {
-    if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-    std::vector<std::string_view> lines;
-    while (!text.empty()) {
-        const auto end = std::min(text.find_first_of("\r\n"), text.size());
-        lines.push_back(text.substr(0, end));
-        const bool both = end + 1 < text.size() && text[end] == '\r' && text[end + 1] == '\n';
-        text.remove_prefix(std::min(end + (both ? 2 : 1), text.size()));
-    }
-    return lines;
-}
-
 bool isBlankLine(std::string_view line) noexcept {
     return line.find_first_not_of(" \t") == std::string_view::npos;
 }
@@ -60,29 +47,6 @@ bool isBlankLine(std::string_view line) noexcept {
 bool isRemark(std::string_view line) noexcept {
     const auto first = line.find_first_not_of(" \t");
     return first != std::string_view::npos && std::string_view("#!%*/").find(line[first]) != std::string_view::npos;
-}
-
-std::optional<double> cellNumber(std::string_view cell, bool decimalComma) {
-    std::string text(cell);
-    if (decimalComma) {
-        if (text.find('.') != std::string::npos) return {};
-        std::replace(text.begin(), text.end(), ',', '.');
-    }
-    std::string_view digits = text;
-    if (digits.starts_with('+')) digits.remove_prefix(1);
-    if (digits.starts_with('+')) return {};
-    double value = 0;
-    const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-    if (digits.empty() || read.ec != std::errc() || read.ptr != digits.data() + digits.size()) return {};
-    return value;
-}
-
-bool isMissing(std::string_view cell) {
-    std::string small;
-    for (const char c : cell) small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    constexpr std::array<std::string_view, 14> words{"",     "nan", "-nan", "inf", "-inf", "+inf", "---",
-                                                     "-",    "--",  "n/a",  "na",  "ovl",  "infinity", "-infinity"};
-    return std::find(words.begin(), words.end(), small) != words.end();
 }
 
 TableShape tableShape(const std::vector<std::string_view>& lines) {

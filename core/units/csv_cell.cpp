@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "units/csv_cell.h"
 
+#include <algorithm>
+#include <array>
+#include <charconv>
 #include <cmath>
 
 #include "units/text.h"
@@ -65,6 +68,41 @@ std::vector<std::string> csvCells(std::string_view line, char delimiter) {
         line.remove_prefix(end + 1);
         if (delimiter == ' ') line = trimmed(line);
     }
+}
+
+std::vector<std::string_view> csvLines(std::string_view text) {
+    if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+    std::vector<std::string_view> lines;
+    while (!text.empty()) {
+        const auto end = std::min(text.find_first_of("\r\n"), text.size());
+        lines.push_back(text.substr(0, end));
+        const bool both = end + 1 < text.size() && text[end] == '\r' && text[end + 1] == '\n';
+        text.remove_prefix(std::min(end + (both ? 2 : 1), text.size()));
+    }
+    return lines;
+}
+
+std::optional<double> csvNumber(std::string_view cell, bool decimalComma) {
+    std::string text(cell);
+    if (decimalComma) {
+        if (text.find('.') != std::string::npos) return {};
+        std::replace(text.begin(), text.end(), ',', '.');
+    }
+    std::string_view digits = text;
+    if (digits.starts_with('+')) digits.remove_prefix(1);
+    if (digits.starts_with('+')) return {};
+    double value = 0;
+    const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    if (digits.empty() || read.ec != std::errc() || read.ptr != digits.data() + digits.size()) return {};
+    return value;
+}
+
+bool csvIsMissing(std::string_view cell) {
+    std::string small;
+    for (const char c : cell) small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    constexpr std::array<std::string_view, 14> words{"",     "nan", "-nan", "inf", "-inf", "+inf", "---",
+                                                     "-",    "--",  "n/a",  "na",  "ovl",  "infinity", "-infinity"};
+    return std::find(words.begin(), words.end(), small) != words.end();
 }
 
 }  // namespace units
