@@ -82,6 +82,14 @@ std::string_view differenceUnit(CurveKind kind) {
     return isAngle(kind) ? "deg" : "dB";
 }
 
+std::string cellsAt(const Comparison& c, double f) {
+    const auto at = std::lower_bound(c.frequency.begin(), c.frequency.end(), f);
+    if (at == c.frequency.end() || *at != f) return ",,,,";
+    const auto k = static_cast<std::size_t>(at - c.frequency.begin());
+    return units::joined({",", units::csvCell(c.measured[k]), ",", units::csvCell(c.predicted[k]), ",",
+                          units::csvCell(c.difference[k]), ",", c.valid[k] ? "yes" : "no"});
+}
+
 }  // namespace
 
 Counterpart counterpart(CurveKind kind, const std::string& port) {
@@ -151,15 +159,23 @@ Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, 
     return c;
 }
 
-std::string comparisonCsv(const Comparison& c) {
-    // Told from one frequency, impedance and the like are shares of their value there.
-    const std::string_view one = c.relativeTo && isRatio(c.kind) ? "ratio" : unit(c.kind);
-    std::string text = units::joined(
-        {"frequency_Hz,measured_", one, ",predicted_", one, ",difference_", differenceUnit(c.kind), ",valid\n"});
-    for (std::size_t k = 0; k < c.frequency.size(); ++k)
-        text += units::joined({units::shortest(c.frequency[k]), ",", units::csvCell(c.measured[k]), ",",
-                               units::csvCell(c.predicted[k]), ",", units::csvCell(c.difference[k]), ",",
-                               c.valid[k] ? "yes" : "no", "\n"});
+std::string comparisonCsv(const std::vector<Comparison>& comparisons) {
+    std::string text = "frequency_Hz";
+    for (const Comparison& c : comparisons) {
+        std::string name(word(c.kind));
+        std::replace(name.begin(), name.end(), ' ', '_');
+        // Told from one frequency, impedance and the like are shares of their value there.
+        const std::string_view one = c.relativeTo && isRatio(c.kind) ? "ratio" : unit(c.kind);
+        text += units::joined({",", name, "_measured_", one, ",", name, "_predicted_", one, ",", name, "_difference_",
+                               differenceUnit(c.kind), ",", name, "_valid"});
+    }
+    text += "\n";
+    if (comparisons.empty()) return text;
+    for (const double f : comparisons.front().frequency) {
+        text += units::shortest(f);
+        for (const Comparison& c : comparisons) text += cellsAt(c, f);
+        text += "\n";
+    }
     return text;
 }
 

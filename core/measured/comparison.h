@@ -42,8 +42,9 @@ struct Comparison {
 [[nodiscard]] std::optional<double> interpolated(const std::vector<double>& frequency, const std::vector<double>& value,
                                                  double f) noexcept;
 
-/// "frequency_Hz,measured_dB,predicted_dB,difference_dB,valid" and a line a frequency.
-[[nodiscard]] std::string comparisonCsv(const Comparison& comparison);
+/// "frequency_Hz", then of each "response_measured_dB,response_predicted_dB,response_difference_dB,response_valid", and a
+/// line for each frequency of the first.
+[[nodiscard]] std::string comparisonCsv(const std::vector<Comparison>& comparisons);
 /// Some lines for people: how many points, largest difference and where, mean, rms.
 [[nodiscard]] std::string comparisonWords(const Comparison& comparison);
 

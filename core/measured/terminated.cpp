@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "measured/terminated.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -139,11 +140,13 @@ TerminatedUnit terminated(const NetworkData& data, const design::HookUp& hookUp,
             std::to_string(portsOf(places)) + " ports, those of hook-up " + hookUp.name + ", balanced ones twice"});
     const Place *driven = ofRole(places, Role::Drive), *observed = ofRole(places, Role::Observe),
                 *asked = named(places, impedanceAt, file);
-    std::vector<MeasuredCurve> response{{CurveKind::Response, "response", data.frequencies, {}},
-                                        {CurveKind::Phase, "phase", data.frequencies, {}}};
-    std::vector<MeasuredCurve> impedance{{CurveKind::Impedance, "impedance", data.frequencies, {}},
-                                         {CurveKind::ImpedanceAngle, "impedance angle", data.frequencies, {}}};
-    for (std::size_t k = 0; k < data.frequencies.size(); ++k) {
+    const auto first = std::find_if(data.frequencies.begin(), data.frequencies.end(), [](double f) { return f > 0; });
+    const std::vector<double> frequencies(first, data.frequencies.end());
+    std::vector<MeasuredCurve> response{{CurveKind::Response, "response", frequencies, {}},
+                                        {CurveKind::Phase, "phase", frequencies, {}}};
+    std::vector<MeasuredCurve> impedance{{CurveKind::Impedance, "impedance", frequencies, {}},
+                                         {CurveKind::ImpedanceAngle, "impedance angle", frequencies, {}}};
+    for (auto k = static_cast<std::size_t>(first - data.frequencies.begin()); k < data.frequencies.size(); ++k) {
         const Equations equations(data, k, places);
         if (driven != nullptr && observed != nullptr) {
             const Complex out = Equations::voltage(equations.driven(*driven), *observed);

@@ -44,18 +44,6 @@ std::pair<std::string, double> inSi(const std::string& text) {
     return {text, 1};
 }
 
-/// "2026-11-27", "2026-11-27T14:05", "2026-11-27T14:05:30"; digits where digits belong.
-bool isTime(std::string_view text) {
-    constexpr std::string_view form = "dddd-dd-ddTdd:dd:dd";
-    if (text.size() != 10 && text.size() != 16 && text.size() != 19) return false;
-    for (std::size_t k = 0; k < text.size(); ++k) {
-        const bool digit = text[k] >= '0' && text[k] <= '9';
-        if (form[k] == 'd' ? !digit : text[k] != form[k]) return false;
-    }
-    const auto two = [&](std::size_t at) { return (text[at] - '0') * 10 + (text[at + 1] - '0'); };
-    return two(5) >= 1 && two(5) <= 12 && two(8) >= 1 && two(8) <= 31 && (text.size() < 16 || two(11) < 24);
-}
-
 class UnitReader {
 public:
     UnitReader(std::string_view text, const std::string& file) : file_(file), lines_(units::csvLines(text)) {}
@@ -141,7 +129,7 @@ private:
         for (std::size_t k = 0; k < cells.size(); ++k)
             if (columns_[k]) columns_[k](cells[k], unit);
         if (unit.serial.empty()) fault({}, "no serial", "one for each unit");
-        if (!unit.time.empty() && !isTime(unit.time)) fault({}, quoted(unit.time), "a time as 2026-11-27T14:05");
+        if (!unit.time.empty() && !dayOf(unit.time)) fault({}, quoted(unit.time), "a time as 2026-11-27T14:05");
         if (unit.verdict != "" && unit.verdict != "pass" && unit.verdict != "fail")
             fault({}, "verdict " + quoted(unit.verdict), "pass, fail, or nothing");
         units_.push_back(std::move(unit));

@@ -2,6 +2,7 @@
 // Unit records from a table of a test bench.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,5 +24,10 @@ inline constexpr std::size_t mostUnitsInATable = 200000, mostColumnsInATable = 3
 /// reading. Verdicts: pass, fail, or nothing. Times: 2026-11-27, or with T14:05 or T14:05:30 behind. Lines that begin
 /// with # are for people. Throws units::BadInput with every fault, up to a hundred: place "F: line 3, column 7".
 [[nodiscard]] std::vector<UnitRecord> readUnits(std::string_view text, const std::string& file);
+/// The same records as a table that `readUnits` reads again.
+[[nodiscard]] std::string unitTable(const std::vector<UnitRecord>& units);
+
+/// Days of a record's time since 1970, with the share of a day that has gone; nothing if it is no time.
+[[nodiscard]] std::optional<double> dayOf(std::string_view time);
 
 }  // namespace records
