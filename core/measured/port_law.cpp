@@ -24,10 +24,11 @@ PortLaw ofScattering(const NetworkData& data, const ComplexMatrix& s) {
 
 /// v1 = h11 i1 + h12 v2, i2 = h21 i1 + h22 v2; of G with voltage and current exchanged.
 PortLaw ofHybrid(const ComplexMatrix& h, bool inverse) {
-    ComplexMatrix first(2, 2), second(2, 2);
-    first << 1, -h(0, 1), 0, -h(1, 1);
-    second << -h(0, 0), 0, -h(1, 0), 1;
-    return inverse ? PortLaw{second, first} : PortLaw{first, second};
+    PortLaw law{ComplexMatrix::Zero(2, 2), ComplexMatrix::Zero(2, 2)};
+    law.ofVoltage << 1, -h(0, 1), 0, -h(1, 1);
+    law.ofCurrent << -h(0, 0), 0, -h(1, 0), 1;
+    if (inverse) law.ofVoltage.swap(law.ofCurrent);
+    return law;
 }
 
 }  // namespace

@@ -83,8 +83,10 @@ public:
     [[nodiscard]] static Complex voltage(const Eigen::VectorXcd& solved, const Place& place) {
         return solved(place.plus) - (place.minus >= 0 ? solved(place.minus) : Complex(0));
     }
+    /// Into the unit; of a balanced port that which goes in at plus and comes out at minus.
     [[nodiscard]] Complex current(const Eigen::VectorXcd& solved, const Place& place) const {
-        return solved(ports_ + place.plus);
+        const Complex plus = solved(ports_ + place.plus);
+        return place.minus >= 0 ? (plus - solved(ports_ + place.minus)) / 2.0 : plus;
     }
 
 private:
@@ -153,7 +155,7 @@ TerminatedUnit terminated(const NetworkData& data, const design::HookUp& hookUp,
             response[0].value.push_back(20 * std::log10(std::abs(out)));
             response[1].value.push_back(degrees(out));
         }
-        if (asked != nullptr) {
+        if (asked != nullptr && asked->use->mode != design::Mode::Common) {  // of it no impedance is meant
             const Eigen::VectorXcd solved = equations.driven(*asked);
             const Complex z = Equations::voltage(solved, *asked) / equations.current(solved, *asked);
             impedance[0].value.push_back(std::abs(z));
