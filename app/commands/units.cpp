@@ -19,8 +19,8 @@ namespace {
     throw units::BadInput(units::Fault{"command line: " + place, found, allowed});
 }
 
-const std::set<std::string> filterOptions{"--part", "--revision", "--serial", "--stage",
-                                          "--lot",  "--verdict",  "--cause",  "--from", "--before"};
+const std::set<std::string> filterOptions{"--part",    "--revision", "--serial", "--stage", "--lot",
+                                          "--verdict", "--cause",    "--from",   "--before"};
 
 records::Filter filterOf(const Arguments& arguments) {
     records::Filter f;

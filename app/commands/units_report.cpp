@@ -45,9 +45,8 @@ std::string yieldLine(const records::Counts& counts) {
 std::string causeLines(const std::vector<std::pair<std::string, std::size_t>>& causes) {
     std::string text;
     for (const auto& share : measured::pareto(causes))
-        text += joined({"  ", share.cause.empty() ? "cause not told" : share.cause, ": ",
-                        std::to_string(share.units), ", ", percent(share.share), " %, with those above ",
-                        percent(share.cumulative), " %\n"});
+        text += joined({"  ", share.cause.empty() ? "cause not told" : share.cause, ": ", std::to_string(share.units),
+                        ", ", percent(share.share), " %, with those above ", percent(share.cumulative), " %\n"});
     return text.empty() ? text : "causes of failures\n" + text;
 }
 
@@ -77,14 +76,14 @@ std::string chartLines(const records::Series& series, const UnitsQuestion& quest
     const std::size_t n = question.subgroup;
     if (series.values.size() < 2 * std::max<std::size_t>(n, 1)) return {};
     const auto chart = n == 1 ? measured::individualsChart(series.values) : measured::meansChart(series.values, n);
-    std::string text = joined({"  chart of ", n == 1 ? "single values" : "means of " + std::to_string(n), ": ",
-                               number(chart.line.low), " to ", number(chart.line.high), " ", series.unit,
-                               ", ranges up to ", number(chart.rangeLine.high), "; ",
-                               plural(chart.out.size() + chart.rangesOut.size(), "signal"), "\n"});
+    std::string text =
+        joined({"  chart of ", n == 1 ? "single values" : "means of " + std::to_string(n), ": ", number(chart.line.low),
+                " to ", number(chart.line.high), " ", series.unit, ", ranges up to ", number(chart.rangeLine.high),
+                "; ", plural(chart.out.size() + chart.rangesOut.size(), "signal"), "\n"});
     if (question.outside) return text;
     for (std::size_t k = 0; k < std::min(mostShown, chart.out.size()); ++k)
-        text += joined({"    ", pointName(series, chart.out[k].point, n), ": ", number(chart.points[chart.out[k].point]),
-                        " ", measured::words(chart.out[k].signal), "\n"});
+        text += joined({"    ", pointName(series, chart.out[k].point, n), ": ",
+                        number(chart.points[chart.out[k].point]), " ", measured::words(chart.out[k].signal), "\n"});
     for (std::size_t k = 0; k < std::min(mostShown, chart.rangesOut.size()); ++k)
         text += joined({"    ", pointName(series, chart.rangesOut[k].point + (n == 1 ? 1 : 0), n), ": range ",
                         number(chart.ranges[chart.rangesOut[k].point]), " outside the limits\n"});
@@ -105,11 +104,28 @@ records::Series without(records::Series series, const std::string& serial) {
 
 std::string testLines(const records::Series& series, const std::string& test, const UnitsQuestion& question) {
     const auto d = measured::distributionOf(series.values);
-    std::string text = joined({test, ": ", plural(d.sample.count, "reading"), ", mean ", number(d.sample.mean), " ",
-                               series.unit, " (95 %: ", number(d.mean.low), " to ", number(d.mean.high),
-                               "), standard deviation ", number(d.sample.deviation, 3), " (",
-                               number(d.deviation.low, 3), " to ", number(d.deviation.high, 3), "), from ",
-                               number(d.sample.least), " to ", number(d.sample.greatest), "\n"});
+    std::string text = joined({test,
+                               ": ",
+                               plural(d.sample.count, "reading"),
+                               ", mean ",
+                               number(d.sample.mean),
+                               " ",
+                               series.unit,
+                               " (95 %: ",
+                               number(d.mean.low),
+                               " to ",
+                               number(d.mean.high),
+                               "), standard deviation ",
+                               number(d.sample.deviation, 3),
+                               " (",
+                               number(d.deviation.low, 3),
+                               " to ",
+                               number(d.deviation.high, 3),
+                               "), from ",
+                               number(d.sample.least),
+                               " to ",
+                               number(d.sample.greatest),
+                               "\n"});
     if (!d.looksNormal())
         text += joined({"  not normally distributed (Anderson-Darling ", number(*d.andersonDarling, 3),
                         ", at most 0.752): Cpk and shares outside say little\n"});
@@ -123,8 +139,8 @@ std::string driftLine(const records::Series& series, const std::string& test) {
             days.push_back(*day);
             values.push_back(series.values[k]);
         }
-    const bool enough = days.size() >= 3 && *std::min_element(days.begin(), days.end()) <
-                                                *std::max_element(days.begin(), days.end());
+    const bool enough =
+        days.size() >= 3 && *std::min_element(days.begin(), days.end()) < *std::max_element(days.begin(), days.end());
     if (!enough) return joined({"reference unit, ", test, ": three readings with their time or more are needed\n"});
     const auto d = measured::drift(days, values);
     return joined({"reference unit, ", test, ": ", plural(values.size(), "reading"), ", ", number(d.perDay, 3), " +- ",

@@ -18,8 +18,8 @@ struct UnitsQuestion {
     std::string reference;                  ///< serial of the reference unit; "" none
     bool outside = false;                   ///< for a customer: no causes, no single serials
 };
-/// Yield with its interval, causes; of each test mean, deviation, whether it looks normal, Cp and Cpk, chart and what is
-/// out of control; drift of the reference unit, whose readings count nowhere else.
+/// Yield with its interval, causes; of each test mean, deviation, whether it looks normal, Cp and Cpk, chart and what
+/// is out of control; drift of the reference unit, whose readings count nowhere else.
 [[nodiscard]] std::string unitsReport(records::Store& store, const UnitsQuestion& question);
 
 }  // namespace commands

@@ -77,8 +77,7 @@ public:
         }
         if (!(*frequency > 0))
             refuse(place(number, picking_.frequency), units::shortest(*frequency), "a frequency above 0");
-        if (rows_.size() == mostTableRows)
-            refuse(file_, "more than 200000 rows of numbers", "200000 at most");
+        if (rows_.size() == mostTableRows) refuse(file_, "more than 200000 rows of numbers", "200000 at most");
         const Row row = finished(picking_, {*frequency * picking_.hertz, *first, *second});
         if (!std::isfinite(row.first) || !std::isfinite(row.second))
             ++missing_;
@@ -107,8 +106,7 @@ public:
 
 private:
     [[nodiscard]] std::string place(std::size_t line, std::size_t column) const {
-        return units::joined(
-            {file_, ": line ", std::to_string(line + 1), ", column ", std::to_string(column + 1)});
+        return units::joined({file_, ": line ", std::to_string(line + 1), ", column ", std::to_string(column + 1)});
     }
     std::optional<double> cell(const std::vector<std::string>& cells, std::size_t column, std::size_t line) const {
         if (column >= cells.size())
@@ -129,9 +127,8 @@ private:
         const auto same = [](const Row& a, const Row& b) { return a.frequency == b.frequency; };
         const auto end = std::unique(rows_.begin(), rows_.end(), same);
         if (const auto twice = rows_.end() - end; twice > 0)
-            made.remarks.push_back(
-                units::joined({std::to_string(twice), twice == 1 ? " row" : " rows",
-                               " of a frequency that had a row already left out."}));
+            made.remarks.push_back(units::joined({std::to_string(twice), twice == 1 ? " row" : " rows",
+                                                  " of a frequency that had a row already left out."}));
         rows_.erase(end, rows_.end());
         if (missing_ > 0)
             made.remarks.push_back(units::joined(
@@ -167,8 +164,7 @@ MeasuredTable readMeasuredTable(std::string_view text, const std::string& file, 
     auto names = detail::columnNames(lines, picking);
     for (const auto column : {picking.frequency, picking.value.value_or(0), picking.second.value_or(0)})
         if (column >= names.size())
-            refuse(file, "column " + std::to_string(column + 1),
-                   "one of " + std::to_string(names.size()) + " columns");
+            refuse(file, "column " + std::to_string(column + 1), "one of " + std::to_string(names.size()) + " columns");
     RowReader reader(file, picking);
     for (std::size_t k = picking.firstRow; k < lines.size(); ++k) reader.take(lines[k], k);
     return reader.table(names);

@@ -52,8 +52,8 @@ constexpr std::array<std::string_view, 4> hertzWords{"hz", "khz", "mhz", "ghz"};
 constexpr std::array<std::string_view, 8> angleWords{"phase", "angle", "deg", "degree", "degrees", "rad", "theta", "°"};
 constexpr std::array<std::string_view, 6> imaginaryWords{"im", "imag", "imaginary", "x", "reactance", "xs"};
 constexpr std::array<std::string_view, 6> realWords{"re", "real", "r", "resistance", "rs", "esr"};
-constexpr std::array<std::string_view, 10> ohmWords{"ohm", "ohms", "kohm", "mohm", "Ω", "kΩ", "Ω", "|z|", "impedance",
-                                                    "z"};
+constexpr std::array<std::string_view, 10> ohmWords{"ohm", "ohms", "kohm", "mohm",      "Ω",
+                                                    "kΩ",  "Ω",    "|z|",  "impedance", "z"};
 constexpr std::array<std::string_view, 5> distortionWords{"thd", "distortion", "thdn", "%", "percent"};
 constexpr std::array<std::string_view, 4> noiseWords{"noise", "rthz", "√hz", "vrthz"};
 
@@ -128,8 +128,7 @@ void pickColumns(const std::vector<NameWords>& names, const PickingWish& wish, P
 }
 
 void checkSize(std::string_view text, const std::string& file) {
-    if (text.size() > json::maximumBytes)
-        throw units::BadInput(units::Fault{file, "more than 10 MB", "10 MB at most"});
+    if (text.size() > json::maximumBytes) throw units::BadInput(units::Fault{file, "more than 10 MB", "10 MB at most"});
     if (text.find('\0') != std::string_view::npos)
         throw units::BadInput(units::Fault{file, "bytes that are no text", "text in ASCII or UTF-8"});
 }
@@ -172,8 +171,7 @@ Picking guessedPicking(std::string_view text, const std::string& file, const Pic
         throw units::BadInput(units::Fault{file, "no line of two numbers or more",
                                            "a table with comma, semicolon, tab or blank between its columns"});
     if (shape.columns > mostTableColumns)
-        throw units::BadInput(
-            units::Fault{file, std::to_string(shape.columns) + " columns", "200 columns at most"});
+        throw units::BadInput(units::Fault{file, std::to_string(shape.columns) + " columns", "200 columns at most"});
     Picking p;
     p.delimiter = shape.delimiter;
     p.decimalComma = shape.decimalComma;

@@ -264,9 +264,9 @@ private:
     std::vector<double> reference_;
     std::optional<int> stated_;
     std::vector<double> numbers_;
-    std::vector<int> where_;      ///< line of each number
-    std::vector<bool> begins_;    ///< whether it begins its line
-    std::size_t firstLine_ = 0;   ///< numbers in the first line of data
+    std::vector<int> where_;     ///< line of each number
+    std::vector<bool> begins_;   ///< whether it begins its line
+    std::size_t firstLine_ = 0;  ///< numbers in the first line of data
     int noise_ = 0;
 };
 

@@ -132,8 +132,8 @@ TouchstoneOptions touchstoneOptions(const TouchstoneLine& line, const std::strin
             options.reference.clear();
             while (k + 1 < line.words.size() && line.words[k + 1].text.find_first_of("0123456789") != std::string::npos)
                 options.reference.push_back(touchstoneNumber(line.words[++k], file));
-            const bool positive = std::all_of(options.reference.begin(), options.reference.end(),
-                                              [](double value) { return value > 0; });
+            const bool positive =
+                std::all_of(options.reference.begin(), options.reference.end(), [](double value) { return value > 0; });
             if (options.reference.empty() || !positive)
                 refuse(file, line.number, line.words[k].text, "a resistance above 0 ohm behind R");
         } else if (!take(hertz, word, options.hertz) && !take(parameters, word, options.parameter) &&

@@ -183,9 +183,9 @@ std::string comparisonWords(const Comparison& c) {
     const auto amount = [&](double value) {
         return units::joined({units::significant(value, 3), " ", differenceUnit(c.kind)});
     };
-    std::string text = units::joined({word(c.kind), " against ", c.trace, " ", c.curve, ": ",
-                                      std::to_string(c.inside), " of ", std::to_string(c.frequency.size() + c.outside),
-                                      " points compared, ", range(c.frequency), "\n"});
+    std::string text =
+        units::joined({word(c.kind), " against ", c.trace, " ", c.curve, ": ", std::to_string(c.inside), " of ",
+                       std::to_string(c.frequency.size() + c.outside), " points compared, ", range(c.frequency), "\n"});
     if (c.relativeTo) text += units::joined({"  both told from their value at ", hertz(*c.relativeTo), "\n"});
     if (c.outside > 0) text += units::joined({"  ", std::to_string(c.outside), " outside what was computed\n"});
     if (c.inside == 0) return text + "  none within the band where the computation is valid\n";

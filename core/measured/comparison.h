@@ -21,12 +21,12 @@ struct Comparison {
     CurveKind kind = CurveKind::Response;
     std::string trace, curve;  ///< what it was held against
     std::vector<double> frequency, measured, predicted, difference;
-    std::vector<bool> valid;             ///< within the trace's valid band
-    std::optional<double> relativeTo;    ///< Hz: both curves less their own value there
-    std::size_t outside = 0, inside = 0; ///< measured frequencies that the trace does not reach; those counted below
+    std::vector<bool> valid;              ///< within the trace's valid band
+    std::optional<double> relativeTo;     ///< Hz: both curves less their own value there
+    std::size_t outside = 0, inside = 0;  ///< measured frequencies that the trace does not reach; those counted below
     // Of the frequencies within the valid band:
-    double largest = 0;    ///< the difference of largest size, with its sign
-    double where = 0;      ///< Hz, of the largest
+    double largest = 0;  ///< the difference of largest size, with its sign
+    double where = 0;    ///< Hz, of the largest
     double mean = 0, rms = 0;
 };
 
@@ -35,15 +35,15 @@ struct Comparison {
 /// measured against the source's EMF: both curves are told from their own value there. Throws units::BadInput, place
 /// the curve's name: no such column in the trace, nothing measured that the trace reaches, or `relativeTo` outside
 /// either curve.
-[[nodiscard]] Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace,
-                                    const std::string& column, std::optional<double> relativeTo = {});
+[[nodiscard]] Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, const std::string& column,
+                                    std::optional<double> relativeTo = {});
 
 /// The value of a curve at f by straight lines over log f; nothing outside it.
 [[nodiscard]] std::optional<double> interpolated(const std::vector<double>& frequency, const std::vector<double>& value,
                                                  double f) noexcept;
 
-/// "frequency_Hz", then of each "response_measured_dB,response_predicted_dB,response_difference_dB,response_valid", and a
-/// line for each frequency of the first.
+/// "frequency_Hz", then of each "response_measured_dB,response_predicted_dB,response_difference_dB,response_valid", and
+/// a line for each frequency of the first.
 [[nodiscard]] std::string comparisonCsv(const std::vector<Comparison>& comparisons);
 /// Some lines for people: how many points, largest difference and where, mean, rms.
 [[nodiscard]] std::string comparisonWords(const Comparison& comparison);

@@ -26,11 +26,11 @@ struct ControlLine {
 
 /// Why a point is out of control.
 enum class Signal {
-    Beyond,   ///< outside the limits
-    TwoOfThree,   ///< two of three points beyond two deviations on one side
-    FourOfFive,   ///< four of five beyond one deviation on one side
-    EightOneSide, ///< eight points in a row on one side of the centre
-    SixTrend      ///< six points in a row that rise, or fall
+    Beyond,        ///< outside the limits
+    TwoOfThree,    ///< two of three points beyond two deviations on one side
+    FourOfFive,    ///< four of five beyond one deviation on one side
+    EightOneSide,  ///< eight points in a row on one side of the centre
+    SixTrend       ///< six points in a row that rise, or fall
 };
 [[nodiscard]] std::string_view words(Signal signal) noexcept;
 /// A run that ends at `point`, counted from 0.
@@ -44,7 +44,7 @@ struct ControlChart {
     std::vector<double> points;  ///< single values, or means of subgroups
     std::vector<double> ranges;  ///< moving ranges of two, one fewer than points; or of subgroups
     ControlLine line, rangeLine;
-    double deviation = 0;  ///< of single values, from the ranges
+    double deviation = 0;                      ///< of single values, from the ranges
     std::vector<OutOfControl> out, rangesOut;  ///< of ranges only those beyond their limits
 };
 
@@ -60,11 +60,11 @@ struct ControlChart {
 
 /// Readings of one reference unit, kept from the first lot: how the fixture drifts.
 struct Drift {
-    double perDay = 0;       ///< slope by least squares
-    double half = 0;         ///< half width of the slope's 95 % interval, by Student's t
-    double sinceFirst = 0;   ///< slope times the days from the first to the last reading
-    double scatter = 0;      ///< standard deviation of the readings about the line
-    bool isReal = false;     ///< the interval of the slope leaves out 0
+    double perDay = 0;      ///< slope by least squares
+    double half = 0;        ///< half width of the slope's 95 % interval, by Student's t
+    double sinceFirst = 0;  ///< slope times the days from the first to the last reading
+    double scatter = 0;     ///< standard deviation of the readings about the line
+    bool isReal = false;    ///< the interval of the slope leaves out 0
 };
 /// Days and readings, three or more, not all of one day; else throws std::invalid_argument.
 [[nodiscard]] Drift drift(const std::vector<double>& days, const std::vector<double>& readings);

@@ -62,8 +62,8 @@ double betaFraction(double a, double b, double x) noexcept {
 double betaShare(double a, double b, double x) noexcept {
     if (x <= 0) return 0;
     if (x >= 1) return 1;
-    const double front = std::exp(std::lgamma(a + b) - std::lgamma(a) - std::lgamma(b) + a * std::log(x) +
-                                  b * std::log1p(-x));
+    const double front =
+        std::exp(std::lgamma(a + b) - std::lgamma(a) - std::lgamma(b) + a * std::log(x) + b * std::log1p(-x));
     if (x < (a + 1) / (a + b + 2)) return front * betaFraction(a, b, x) / a;
     return 1 - front * betaFraction(b, a, 1 - x) / b;
 }

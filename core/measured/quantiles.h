@@ -5,8 +5,8 @@
 namespace measured {
 
 /// Share of a chi-squared variable of `freedom` > 0 below x: the regularised incomplete gamma function P(freedom/2,
-/// x/2), by its series below freedom/2 + 1 and by its continued fraction above (M. Abramowitz and I. Stegun, Handbook of
-/// Mathematical Functions, 6.5.29 and 6.5.31, from memory).
+/// x/2), by its series below freedom/2 + 1 and by its continued fraction above (M. Abramowitz and I. Stegun, Handbook
+/// of Mathematical Functions, 6.5.29 and 6.5.31, from memory).
 [[nodiscard]] double chiSquaredProbability(double x, double freedom) noexcept;
 /// x below which the share p lies, 0 < p < 1; by halving, to rounding.
 [[nodiscard]] double chiSquaredQuantile(double p, double freedom) noexcept;

@@ -30,7 +30,8 @@ struct Distribution {
     Interval mean, deviation;  ///< by Student's t and by chi-squared
     /// Anderson and Darling's statistic with both parameters from the sample and Stephens' factor 1 + 0.75/n + 2.25/n^2
     /// (R. D'Agostino and M. Stephens, Goodness-of-fit techniques, 1986, table 4.7, from memory). Above 0.752 a normal
-    /// distribution would give as much in less than 5 % of samples. Nothing of fewer than eight readings, or equal ones.
+    /// distribution would give as much in less than 5 % of samples. Nothing of fewer than eight readings, or equal
+    /// ones.
     std::optional<double> andersonDarling;
     [[nodiscard]] bool looksNormal() const { return !andersonDarling || *andersonDarling <= mostAndersonDarling; }
     static constexpr double mostAndersonDarling = 0.752;
@@ -42,8 +43,8 @@ struct Distribution {
 ///     Cp = (U - L) / (6 s)        Cpk = min(U - mean, mean - L) / (3 s)
 ///
 /// (ISO 22514-2, from memory.) Interval of Cp: s by chi-squared of n - 1, exact. Of Cpk: Cpk +- z sqrt(1 / (9 n) +
-/// Cpk^2 / (2 n - 2)) (A. Bissell, Applied Statistics 39 (1990) 331, from memory; ISO 22514-2 gives the same form). With
-/// one limit there is no Cp.
+/// Cpk^2 / (2 n - 2)) (A. Bissell, Applied Statistics 39 (1990) 331, from memory; ISO 22514-2 gives the same form).
+/// With one limit there is no Cp.
 struct Capability {
     std::optional<double> cp;
     double cpk = 0;

@@ -35,7 +35,7 @@ Database::Database(Database&& other) noexcept
     : path_(std::move(other.path_)), handle_(std::exchange(other.handle_, nullptr)) {}
 
 void Database::fail(int code) const {
-    const std::string reason = code == SQLITE_BUSY ? "another program is writing them"
+    const std::string reason = code == SQLITE_BUSY   ? "another program is writing them"
                                : code == SQLITE_FULL ? "no room is left"
                                                      : sqlite3_errmsg(handle_);
     throw RecordsFailed(units::joined({"The unit records ", path_, " cannot be used: ", reason, "."}));

@@ -57,8 +57,8 @@ std::int64_t Store::testId(const std::string& name, const std::string& unit) {
     find.bind(1, std::string_view(name));
     if (find.step()) {
         if (find.text(1) != unit)
-            throw RecordsFailed(units::joined({"The unit records ", database_.path(), " have ", name, " in ",
-                                               find.text(1), ", not in ", unit, "."}));
+            throw RecordsFailed(units::joined(
+                {"The unit records ", database_.path(), " have ", name, " in ", find.text(1), ", not in ", unit, "."}));
         return find.integer(0);
     }
     auto insert = database_.prepared("INSERT INTO test(name, unit) VALUES(?, ?)");
@@ -107,8 +107,8 @@ Store::Added Store::add(const std::vector<UnitRecord>& units, std::size_t batch,
 
 void Store::readParts(std::int64_t id, UnitRecord& into) {
     for (auto [table, to] : {std::pair{"lot", &into.lots}, std::pair{"initials", &into.initials}}) {
-        auto rows = database_.prepared(
-            units::joined({"SELECT what, name FROM ", table, " WHERE record = ? ORDER BY what"}));
+        auto rows =
+            database_.prepared(units::joined({"SELECT what, name FROM ", table, " WHERE record = ? ORDER BY what"}));
         rows.bind(1, id);
         while (rows.step()) to->push_back({rows.text(0), rows.text(1)});
     }
@@ -120,8 +120,8 @@ void Store::readParts(std::int64_t id, UnitRecord& into) {
 
 std::vector<UnitRecord> Store::find(const Filter& filter, std::size_t limit) {
     const Condition condition(filter);
-    auto rows = database_.prepared(units::joined(
-        {"SELECT ", columns, " FROM record r WHERE ", condition.sql, " ORDER BY r.time, r.id LIMIT ?"}));
+    auto rows = database_.prepared(
+        units::joined({"SELECT ", columns, " FROM record r WHERE ", condition.sql, " ORDER BY r.time, r.id LIMIT ?"}));
     const int next = condition.bind(rows);
     rows.bind(next, static_cast<std::int64_t>(limit));
     std::vector<UnitRecord> found;

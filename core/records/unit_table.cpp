@@ -102,8 +102,9 @@ private:
         if (name.starts_with("initials ")) return named("initials ", &UnitRecord::initials);
         const auto open = name.rfind('[');
         if (open == std::string::npos || name.back() != ']' || open == 0) {
-            fault(column, quoted(name), "part, revision, serial, stage, time, verdict, symptom, finding, cause, note, "
-                                        "lot WHAT, initials STEP, or a test with its unit, as dcr P [ohm]");
+            fault(column, quoted(name),
+                  "part, revision, serial, stage, time, verdict, symptom, finding, cause, note, "
+                  "lot WHAT, initials STEP, or a test with its unit, as dcr P [ohm]");
             return {};
         }
         const std::string test = name.substr(0, name.find_last_not_of(' ', open - 1) + 1);

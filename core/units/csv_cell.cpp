@@ -100,8 +100,8 @@ std::optional<double> csvNumber(std::string_view cell, bool decimalComma) {
 bool csvIsMissing(std::string_view cell) {
     std::string small;
     for (const char c : cell) small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    constexpr std::array<std::string_view, 14> words{"",     "nan", "-nan", "inf", "-inf", "+inf", "---",
-                                                     "-",    "--",  "n/a",  "na",  "ovl",  "infinity", "-infinity"};
+    constexpr std::array<std::string_view, 14> words{"",  "nan", "-nan", "inf", "-inf", "+inf",     "---",
+                                                     "-", "--",  "n/a",  "na",  "ovl",  "infinity", "-infinity"};
     return std::find(words.begin(), words.end(), small) != words.end();
 }
 

@@ -69,9 +69,12 @@ INSTANTIATE_TEST_SUITE_P(
         Shape{"further columns", "No,Frequency (Hz),Phase (deg),Gain (dB)\n1,100,-10,0\n2,1000,20,-6\n"},
         Shape{"units in a line of their own", "Frequency,Gain,Phase\nkHz,dB,deg\n0.1,0,-10\n1,-6,20\n"},
         Shape{"a head of words", "Invented analyser 1\nDate, 2026-11-27\n\nHz,dB,deg\n100,0,-10\n1000,-6,20\n"},
-        Shape{"quotes", "\"Frequency, set\",\"Gain dB\",\"Phase deg\"\n\"100\",\"0\",\"-10\"\n\"1000\",\"-6\",\"20\"\n"},
+        Shape{"quotes",
+              "\"Frequency, set\",\"Gain dB\",\"Phase deg\"\n\"100\",\"0\",\"-10\"\n\"1000\",\"-6\",\"20\"\n"},
         Shape{"remarks within", "100,0,-10\n# paused\n1000,-6,20\n\n"},
-        Shape{"a mark of UTF-8, exponents", "\xEF\xBB\xBF" "f,dB,deg\n1e2,0E0,-1.0e+1\n+1.000E+03,-6,20\n"},
+        Shape{"a mark of UTF-8, exponents",
+              "\xEF\xBB\xBF"
+              "f,dB,deg\n1e2,0E0,-1.0e+1\n+1.000E+03,-6,20\n"},
         Shape{"degree sign", "f (Hz),Gain (dB),Phase (°)\n100,0,-10\n1000,-6,20\n"}),
     [](const auto& shape) { return "Case" + std::to_string(shape.index); });
 
@@ -127,8 +130,9 @@ TEST(MeasuredTable, RowsAreOrderedAndThoseWithoutANumberLeftOut) {
 }
 
 TEST(MeasuredTable, RefusesWithFileLineColumnFoundAndAllowed) {
-    EXPECT_EQ(sentenceOf(""), "a.csv: found no line of two numbers or more; allowed is a table with comma, semicolon, "
-                              "tab or blank between its columns.");
+    EXPECT_EQ(sentenceOf(""),
+              "a.csv: found no line of two numbers or more; allowed is a table with comma, semicolon, "
+              "tab or blank between its columns.");
     EXPECT_EQ(sentenceOf("f,dB\n100,0\n200,x1\n"),
               "a.csv: line 3, column 2: found \"x1\"; allowed is a number, as -12.5 or 1.2e-3.");
     EXPECT_EQ(sentenceOf("f;dB\n100,5;0\n200;1.5\n300,5;1\n"),
@@ -136,8 +140,9 @@ TEST(MeasuredTable, RefusesWithFileLineColumnFoundAndAllowed) {
     EXPECT_EQ(sentenceOf("f,dB,deg\n100,0,1\n200,0\n"),
               "a.csv: line 3, column 3: found 2 cells; allowed is a row with that column.");
     EXPECT_EQ(sentenceOf("f,dB\n0,1\n10,2\n"), "a.csv: line 2, column 1: found 0; allowed is a frequency above 0.");
-    EXPECT_EQ(sentenceOf(std::string("1,2\n\0", 5)), "a.csv: found bytes that are no text; allowed is text in ASCII or "
-                                                     "UTF-8.");
+    EXPECT_EQ(sentenceOf(std::string("1,2\n\0", 5)),
+              "a.csv: found bytes that are no text; allowed is text in ASCII or "
+              "UTF-8.");
     std::string wide = "1";
     for (int k = 0; k < 300; ++k) wide += ",1";
     EXPECT_EQ(sentenceOf(wide + "\n"), "a.csv: found 301 columns; allowed is 200 columns at most.");

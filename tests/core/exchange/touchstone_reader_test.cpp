@@ -76,7 +76,8 @@ TEST(TouchstoneSpecification, Examples11And12AreHybridParametersByColumn) {
     const NetworkData first = readTouchstone("# kHz H MA R 1\n" + numbers, "example.s2p");
     const NetworkData second = readTouchstone(
         "[Version] 2.0\n# kHz H MA R 1\n[Number of Ports] 2\n[Two-Port Data Order] 21_12\n[Number of Frequencies] 1\n"
-        "[Matrix Format] Full\n[Network Data]\n! freq magH11 ...\n" + numbers + "[End]\n",
+        "[Matrix Format] Full\n[Network Data]\n! freq magH11 ...\n" +
+            numbers + "[End]\n",
         "example.ts");
     for (const NetworkData& data : {first, second}) {
         EXPECT_EQ(data.parameter, Parameter::H);
@@ -116,12 +117,16 @@ TEST(TouchstoneSpecification, Examples4To6AreOneMatrixFullAndLower) {
     const std::string head = "[Version] 2.0\n# GHz S MA R 50\n[Number of Ports] 4\n";
     const NetworkData apart = readTouchstone(
         head + "[Reference]\n50 75 0.01 0.01\n[Number of Frequencies] 1\n[Network Data]\n" + rows, "example.ts");
-    const NetworkData full = readTouchstone(head + "[Number of Frequencies] 1\n[Reference] 50 75 0.01 0.01\n"
-                                                   "[Matrix Format] Full\n[Network Data]\n" + rows, "example.ts");
+    const NetworkData full = readTouchstone(head +
+                                                "[Number of Frequencies] 1\n[Reference] 50 75 0.01 0.01\n"
+                                                "[Matrix Format] Full\n[Network Data]\n" +
+                                                rows,
+                                            "example.ts");
     const NetworkData lower = readTouchstone(
-        head + "[Number of Frequencies] 1\n[Reference] 50 75\n0.01 0.01\n[Matrix Format] Lower\n[Network Data]\n"
-               "5.00000 0.60 161.24 !row 1\n0.40 -42.20 0.60 161.20 !row 2\n0.42 -66.58 0.53 -79.34 0.60 161.24\n"
-               "0.53 -79.34 0.42 -66.58 0.40 -42.20 0.60 161.24 !row 4\n[End]\n",
+        head +
+            "[Number of Frequencies] 1\n[Reference] 50 75\n0.01 0.01\n[Matrix Format] Lower\n[Network Data]\n"
+            "5.00000 0.60 161.24 !row 1\n0.40 -42.20 0.60 161.20 !row 2\n0.42 -66.58 0.53 -79.34 0.60 161.24\n"
+            "0.53 -79.34 0.42 -66.58 0.40 -42.20 0.60 161.24 !row 4\n[End]\n",
         "example.ts");
     for (const NetworkData& data : {apart, full, lower}) {
         EXPECT_EQ(data.reference, (std::vector<double>{50, 75, 0.01, 0.01}));
@@ -132,13 +137,12 @@ TEST(TouchstoneSpecification, Examples4To6AreOneMatrixFullAndLower) {
 
 TEST(TouchstoneSpecification, Examples17And18HaveNoiseThatIsPassedOver) {
     const std::string network = "2 .95 -26 3.57 157 .04 76 .66 -14\n22 .60 -144 1.30 40 .14 40 .56 -85\n";
-    const NetworkData first =
-        readTouchstone("#\n! NETWORK PARAMETERS\n" + network + "! NOISE\n4 .7 .64 69 .38\n18 2.7 .46 -33 .40\n",
-                       "example.s2p");
+    const NetworkData first = readTouchstone(
+        "#\n! NETWORK PARAMETERS\n" + network + "! NOISE\n4 .7 .64 69 .38\n18 2.7 .46 -33 .40\n", "example.s2p");
     const NetworkData second = readTouchstone(
         "[Version] 2.0\n#\n[Number of Ports] 2\n[Two-Port Data Order] 21_12\n[Number of Frequencies] 2\n[Number of "
-        "Noise Frequencies] 2\n[Reference] 50 25.0\n[Network Data]\n" + network +
-            "[Noise Data]\n4 .7 .64 69 19\n18 2.7 .46 -33 20\n[End]\n",
+        "Noise Frequencies] 2\n[Reference] 50 25.0\n[Network Data]\n" +
+            network + "[Noise Data]\n4 .7 .64 69 19\n18 2.7 .46 -33 20\n[End]\n",
         "example.ts");
     for (const NetworkData& data : {first, second}) {
         ASSERT_EQ(data.frequencies, (std::vector<double>{2e9, 22e9}));
@@ -149,8 +153,8 @@ TEST(TouchstoneSpecification, Examples17And18HaveNoiseThatIsPassedOver) {
 }
 
 TEST(TouchstoneReader, LinesWrapAnywhereAndNumbersSayWhereAMatrixEnds) {
-    const NetworkData wrapped = readTouchstone(
-        "# hz s ri r 50\r1 1\t0 2 0\r\n3 0 4 0\n\n! words\n2 5 0 6 0 7\n0 8 0", "unit.s2p");
+    const NetworkData wrapped =
+        readTouchstone("# hz s ri r 50\r1 1\t0 2 0\r\n3 0 4 0\n\n! words\n2 5 0 6 0 7\n0 8 0", "unit.s2p");
     ASSERT_EQ(wrapped.frequencies, (std::vector<double>{1, 2}));
     EXPECT_EQ(wrapped.at(0, 1, 0), Complex(2));
     EXPECT_EQ(wrapped.at(0, 0, 1), Complex(3));
@@ -159,12 +163,14 @@ TEST(TouchstoneReader, LinesWrapAnywhereAndNumbersSayWhereAMatrixEnds) {
 
 TEST(TouchstoneReader, RowsFirstUpperAndAReferenceForEachPort) {
     const NetworkData rowsFirst = readTouchstone(
-        "[version] 2.0\n# Hz S RI\n[number of ports] 2\n[Two-Port Data Order] 12_21\n[Network Data]\n1 1 0 2 0 3 0 4 0\n",
+        "[version] 2.0\n# Hz S RI\n[number of ports] 2\n[Two-Port Data Order] 12_21\n[Network Data]\n1 1 0 2 0 3 0 4 "
+        "0\n",
         "unit.ts");
     EXPECT_EQ(rowsFirst.at(0, 0, 1), Complex(2));
     const NetworkData upper = readTouchstone(
         "[Version] 2.0\n# Hz S RI\n[Number of Ports] 3\n[Matrix Format] Upper\n[Network Data]\n"
-        "1 1 0 2 0 3 0\n4 0 5 0\n6 0\n", "unit.ts");
+        "1 1 0 2 0 3 0\n4 0 5 0\n6 0\n",
+        "unit.ts");
     EXPECT_EQ(upper.at(0, 2, 0), Complex(3));
     EXPECT_EQ(upper.at(0, 1, 2), Complex(5));
     const NetworkData each = readTouchstone("# Hz Y RI R 50 200\n1 1 0 2 0 2 0 4 0\n", "unit.s2p");
@@ -196,26 +202,31 @@ TEST(TouchstoneReader, RefusesWithLineFoundAndAllowed) {
               "unit.s2p: line 2: found \"2,5\"; allowed is a number, as -12.5 or 1.2e-3.");
     EXPECT_EQ(sentenceOf("# Hz S RI\n1 0 0 0 0 0 0 0 nan\n"),
               "unit.s2p: line 2: found \"nan\"; allowed is a number, as -12.5 or 1.2e-3.");
-    EXPECT_EQ(sentenceOf("# Hz S RI\n1 0 0 0 0 0 0 0 0\n2 0 0 0\n"),
-              "unit.s2p: line 3: found 4 numbers of a last frequency; allowed is 9 numbers for each frequency of 2 ports.");
-    EXPECT_EQ(sentenceOf("# Hz S RI\n2 0 0 0 0 0 0 0 0\n1 0 0 0 0 0 0 0 0\n"),
-              "unit.s2p: line 3: found frequency 1 behind a higher one; allowed is rising frequencies, 9 numbers each.");
+    EXPECT_EQ(
+        sentenceOf("# Hz S RI\n1 0 0 0 0 0 0 0 0\n2 0 0 0\n"),
+        "unit.s2p: line 3: found 4 numbers of a last frequency; allowed is 9 numbers for each frequency of 2 ports.");
+    EXPECT_EQ(
+        sentenceOf("# Hz S RI\n2 0 0 0 0 0 0 0 0\n1 0 0 0 0 0 0 0 0\n"),
+        "unit.s2p: line 3: found frequency 1 behind a higher one; allowed is rising frequencies, 9 numbers each.");
     EXPECT_EQ(sentenceOf("# Hz H RI\n1 0 0\n", "a.s1p"),
               "a.s1p: line 1: found hybrid parameters of 1 ports; allowed is two ports.");
     EXPECT_EQ(sentenceOf("[Version] 3.0\n# Hz S RI\n"),
               "unit.s2p: line 1: found \"3.0\"; allowed is version 2.0 or 2.1; older files have no [Version].");
     EXPECT_EQ(sentenceOf("[Version] 2.0\n# Hz S RI\n[Number of Ports] 99\n"),
               "unit.s2p: line 3: found \"99\"; allowed is a whole number from 1 to 32 behind [number of ports].");
-    EXPECT_EQ(sentenceOf("[Version] 2.0\n# Hz S RI\n[Number of Ports] 1\n[Number of Frequencies] 2\n[Network Data]\n1 0 0\n"),
-              "unit.s2p: line 6: found 1 frequencies; allowed is 2, as [Number of Frequencies] says.");
+    EXPECT_EQ(
+        sentenceOf("[Version] 2.0\n# Hz S RI\n[Number of Ports] 1\n[Number of Frequencies] 2\n[Network Data]\n1 0 0\n"),
+        "unit.s2p: line 6: found 1 frequencies; allowed is 2, as [Number of Frequencies] says.");
     EXPECT_EQ(sentenceOf("[Version] 2.0\n# Hz S RI\n[Number of Ports] 2\n[Mixed-Mode Order] D1,2 C1,2\n"),
               "unit.s2p: line 4: found parameters of mixed modes; allowed is parameters of single ports.");
 }
 
 TEST(TouchstoneReader, AnyBytesAreReadOrRefused) {
     std::mt19937 random(7);
-    const std::string whole = std::string("[Version] 2.0\n# GHz S MA R 50\n[Number of Ports] 4\n[Reference] 50 75 1 1\n"
-                                          "[Matrix Format] Lower\n[Network Data]\n") + rows + "[End]\n";
+    const std::string whole = std::string(
+                                  "[Version] 2.0\n# GHz S MA R 50\n[Number of Ports] 4\n[Reference] 50 75 1 1\n"
+                                  "[Matrix Format] Lower\n[Network Data]\n") +
+                              rows + "[End]\n";
     const std::string old = std::string("# GHz S DB R 50\n") + rows;
     int refused = 0;
     for (int k = 0; k < 4000; ++k) {
@@ -267,7 +278,9 @@ TEST_P(ReadBack, OurOwnFileDoesInItsHookUpWhatTheDesignComputes) {
         EXPECT_GT(c.inside, 100U);
         const bool angle = c.kind == measured::CurveKind::Phase || c.kind == measured::CurveKind::ImpedanceAngle;
         const bool common = unit.curves.size() == 2;
-        EXPECT_LT(std::abs(c.largest), angle ? 0.1 : common ? 0.01 : 0.002)
+        EXPECT_LT(std::abs(c.largest), angle    ? 0.1
+                                       : common ? 0.01
+                                                : 0.002)
             << measured::word(c.kind) << " at " << c.where;
     }
 }

@@ -44,8 +44,8 @@ TEST(Comparison, IsStraightOverLogFrequencyAndCountsTheValidBand) {
 }
 
 TEST(Comparison, AnglesDifferByLessThanHalfATurnAndSizesByTheirRatio) {
-    const auto phase = comparison({CurveKind::Phase, "deg", {100}, {170}}, trace("phase_deg", {-540, -540, -540, -540}),
-                                  "phase_deg");
+    const auto phase =
+        comparison({CurveKind::Phase, "deg", {100}, {170}}, trace("phase_deg", {-540, -540, -540, -540}), "phase_deg");
     EXPECT_NEAR(phase.difference[0], -10, 1e-12);
     const auto ohms = comparison({CurveKind::Impedance, "ohm", {std::sqrt(1e3)}, {20}},
                                  trace("source_side_ohm", {10, 1000, 1000, 1000}), "source_side_ohm");

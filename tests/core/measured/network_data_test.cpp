@@ -18,7 +18,7 @@ using measured::NetworkData;
 using measured::Parameter;
 
 /// A tee of 10 ohm and 30 ohm in series and 20 ohm j across: Z = [10 + 20j, 20j; 20j, 30 + 20j].
-const Complex z11(10, 20), z12(0, 20), z22(30, 20), determinant = z11* z22 - z12 * z12;
+const Complex z11(10, 20), z12(0, 20), z22(30, 20), determinant = z11 * z22 - z12 * z12;
 
 NetworkData tee(Parameter parameter) {
     NetworkData data{parameter, 2, {1000}, {}, {50, 50}, {}};
@@ -123,10 +123,10 @@ TEST(NetworkData, PortsThatDoNotFitAreRefused) {
         return std::string("terminated");
     };
     NetworkData three{Parameter::S, 3, {1}, {std::vector<Complex>(9)}, {50, 50, 50}, {}};
-    EXPECT_EQ(said(three, ""), "unit.s3p: found 3 ports; allowed is 2 ports, those of hook-up normal, balanced ones "
-                               "twice.");
-    EXPECT_EQ(said(tee(Parameter::S), "side"),
-              "unit.s3p: found asked for port \"side\"; allowed is one of in, out.");
+    EXPECT_EQ(said(three, ""),
+              "unit.s3p: found 3 ports; allowed is 2 ports, those of hook-up normal, balanced ones "
+              "twice.");
+    EXPECT_EQ(said(tee(Parameter::S), "side"), "unit.s3p: found asked for port \"side\"; allowed is one of in, out.");
 }
 
 }  // namespace

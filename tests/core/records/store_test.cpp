@@ -80,8 +80,7 @@ TEST_F(StoreTest, ATestKeepsItsUnit) {
         store.add({units[1]});
         FAIL();
     } catch (const records::RecordsFailed& failed) {
-        EXPECT_EQ(std::string(failed.what()),
-                  "The unit records " + file + " have dcr P in ohm, not in V.");
+        EXPECT_EQ(std::string(failed.what()), "The unit records " + file + " have dcr P in ohm, not in V.");
     }
     EXPECT_EQ(store.count({}).units, 1U) << "the batch is undone whole";
 }
@@ -116,7 +115,8 @@ TEST_F(StoreTest, FilesOfOtherKindsAreRefusedUntouched) {
     EXPECT_EQ(sentenceOf(folder.in(".")), folder.in(".") + ": found a folder" + allowed);
     std::ofstream(folder.in("text")) << "a text that is longer than the head of a database";
     for (const bool create : {false, true})
-        EXPECT_EQ(sentenceOf(folder.in("text"), create), folder.in("text") + ": found a file of another kind" + allowed);
+        EXPECT_EQ(sentenceOf(folder.in("text"), create),
+                  folder.in("text") + ": found a file of another kind" + allowed);
     EXPECT_EQ(bytesOf(folder.in("text")), "a text that is longer than the head of a database");
     {
         records::Database other(folder.in("other"), true);
@@ -139,13 +139,15 @@ TEST_F(StoreTest, ANewerVersionIsRefusedAndAnOlderBroughtUp) {
         newer.run("PRAGMA user_version = 99");
     }
     EXPECT_EQ(sentenceOf(folder.in("newer")),
-              folder.in("newer") + ": found unit records of version 99; allowed is version 1 to 2; open it with the "
-                                   "program that made it.");
+              folder.in("newer") +
+                  ": found unit records of version 99; allowed is version 1 to 2; open it with the "
+                  "program that made it.");
     {
         records::Database older(file, true);
         older.run(records::schemaOf(1));
-        older.run("INSERT INTO record(part, revision, serial, stage, time, verdict, note)"
-                  " VALUES('T', 'A', 'S1', 'wound', '2026-01-01', 'fail', 'n')");
+        older.run(
+            "INSERT INTO record(part, revision, serial, stage, time, verdict, note)"
+            " VALUES('T', 'A', 'S1', 'wound', '2026-01-01', 'fail', 'n')");
     }
     Store store(file);
     const auto found = store.find({});

@@ -58,17 +58,18 @@ TEST(UnitTable, WhatIsWrittenReadsTheSame) {
 }
 
 TEST(UnitTable, EveryFaultIsTold) {
-    EXPECT_EQ(faultsOf("serial,verdict,time,dcr [ohm]\n,pass,2026-11-27,1\n1,good,,2\n2,,27.11.2026,x\n3,,,4,5\n"),
-              (std::vector<std::string>{
-                  "u.csv: line 2: found no serial; allowed is one for each unit.",
-                  "u.csv: line 3: found verdict \"good\"; allowed is pass, fail, or nothing.",
-                  "u.csv: line 4, column 4 (dcr [ohm]): found \"x\"; allowed is a number, or nothing.",
-                  "u.csv: line 4: found \"27.11.2026\"; allowed is a time as 2026-11-27T14:05.",
-                  "u.csv: line 5: found 5 cells; allowed is 4 at most."}));
+    EXPECT_EQ(
+        faultsOf("serial,verdict,time,dcr [ohm]\n,pass,2026-11-27,1\n1,good,,2\n2,,27.11.2026,x\n3,,,4,5\n"),
+        (std::vector<std::string>{"u.csv: line 2: found no serial; allowed is one for each unit.",
+                                  "u.csv: line 3: found verdict \"good\"; allowed is pass, fail, or nothing.",
+                                  "u.csv: line 4, column 4 (dcr [ohm]): found \"x\"; allowed is a number, or nothing.",
+                                  "u.csv: line 4: found \"27.11.2026\"; allowed is a time as 2026-11-27T14:05.",
+                                  "u.csv: line 5: found 5 cells; allowed is 4 at most."}));
     EXPECT_EQ(faultsOf(""), (std::vector<std::string>{"u.csv: line 0: found no line of column names; allowed is a line "
                                                       "with serial and other names."}));
-    EXPECT_EQ(faultsOf("serial,serial\n"),
-              (std::vector<std::string>{"u.csv: line 1, column 2 (serial): found a column twice; allowed is each once."}));
+    EXPECT_EQ(
+        faultsOf("serial,serial\n"),
+        (std::vector<std::string>{"u.csv: line 1, column 2 (serial): found a column twice; allowed is each once."}));
     EXPECT_EQ(faultsOf("part,dcr\n"),
               (std::vector<std::string>{
                   "u.csv: line 1, column 2 (dcr): found \"dcr\"; allowed is part, revision, serial, stage, time, "
