@@ -36,7 +36,6 @@ public:
         });
     }
     [[nodiscard]] bool has(std::string_view word) const { return hasOneOf(std::array<std::string_view, 1>{word}); }
-    [[nodiscard]] bool empty() const { return words_.empty(); }
 
 private:
     static bool isWordPart(char c) {
@@ -56,6 +55,21 @@ constexpr std::array<std::string_view, 10> ohmWords{"ohm", "ohms", "kohm", "mohm
                                                     "kΩ",  "Ω",    "|z|",  "impedance", "z"};
 constexpr std::array<std::string_view, 5> distortionWords{"thd", "distortion", "thdn", "%", "percent"};
 constexpr std::array<std::string_view, 4> noiseWords{"noise", "rthz", "√hz", "vrthz"};
+constexpr std::array<std::string_view, 11> voltWords{"v",    "mv",    "uv",    "µv",   "μv",   "nv",
+                                                     "vrms", "mvrms", "uvrms", "volt", "volts"};
+constexpr std::array<std::string_view, 3> ratioWords{"ratio", "linear", "lin"};
+constexpr std::array<std::string_view, 9> levelWords{"db",        "dbv",       "dbu", "gain",    "level",
+                                                     "magnitude", "amplitude", "mag", "response"};
+
+bool tellsValue(const NameWords& words) {
+    return words.hasOneOf(noiseWords) || words.hasOneOf(distortionWords) || words.hasOneOf(ohmWords) ||
+           words.hasOneOf(voltWords) || words.hasOneOf(ratioWords) || words.hasOneOf(levelWords);
+}
+/// Whether a name says anything of what is below it.
+bool tells(const NameWords& words) {
+    return tellsValue(words) || words.hasOneOf(frequencyWords) || words.hasOneOf(hertzWords) ||
+           words.hasOneOf(angleWords) || words.hasOneOf(imaginaryWords) || words.hasOneOf(realWords);
+}
 
 double prefixOf(const NameWords& words) {
     if (words.hasOneOf(std::array<std::string_view, 4>{"mv", "mvrms", "mohm", "millivolt"})) return 1e-3;
@@ -89,10 +103,9 @@ void tellValue(const NameWords& words, Picking& p) {
         p.form = ValueForm::LevelDbv;
     } else if (words.has("dbu")) {
         p.form = ValueForm::LevelDbu;
-    } else if (!decibel && words.hasOneOf(std::array<std::string_view, 11>{"v", "mv", "uv", "µv", "μv", "nv", "vrms",
-                                                                           "mvrms", "uvrms", "volt", "volts"})) {
+    } else if (!decibel && words.hasOneOf(voltWords)) {
         p.form = ValueForm::Volt;
-    } else if (!decibel && words.hasOneOf(std::array<std::string_view, 3>{"ratio", "linear", "lin"})) {
+    } else if (!decibel && words.hasOneOf(ratioWords)) {
         p.form = ValueForm::Ratio;
     }
 }
@@ -120,10 +133,13 @@ void pickColumns(const std::vector<NameWords>& names, const PickingWish& wish, P
     }
     p.second = wish.second ? wish.second : find(names, angleWords, {p.frequency, wish.value});
     p.value = wish.value;
-    for (std::size_t k = 0; k < names.size() && !p.value; ++k)
-        if (k != p.frequency && p.second != k) p.value = k;
-    // Three nameless columns: level and phase.
-    const bool nameless = std::all_of(names.begin(), names.end(), [](const NameWords& n) { return n.has("column"); });
+    const auto free = [&](std::size_t k) { return !p.value && k != p.frequency && p.second != k; };
+    for (std::size_t k = 0; k < names.size(); ++k)
+        if (free(k) && tellsValue(names[k])) p.value = k;
+    for (std::size_t k = 0; k < names.size(); ++k)
+        if (free(k)) p.value = k;
+    // Three columns of which no name says anything: level and phase.
+    const bool nameless = std::none_of(names.begin(), names.end(), tells);
     if (!p.second && !wish.value && nameless && names.size() == 3) p.second = 3 - p.frequency - *p.value;
 }
 
