@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/schema.h"
 
+#include <unistd.h>
+
 #include <array>
 #include <filesystem>
 #include <fstream>
@@ -40,23 +42,25 @@ constexpr std::array<const char*, schemaVersion> steps{
     throw units::BadInput(units::Fault{path, std::move(found), "a file of unit records, as units import makes it"});
 }
 
-/// Looks at the head without SQLite, which would make or change a file.
-void checkFile(const std::string& path, bool create) {
-    namespace fs = std::filesystem;
+namespace fs = std::filesystem;
+
+/// Looks at the head without SQLite, which would make or change a file. True if there is nothing yet.
+bool isNew(const std::string& path, bool create) {
     std::error_code error;
     const auto status = fs::status(path, error);
     if (!fs::exists(status)) {
-        if (create) return;
+        if (create) return true;
         refuse(path, "no such file");
     }
     if (!fs::is_regular_file(status)) refuse(path, fs::is_directory(status) ? "a folder" : "no regular file");
-    if (fs::file_size(path, error) == 0 && create) return;
+    if (fs::file_size(path, error) == 0 && create) return true;
     constexpr std::string_view head("SQLite format 3\0", 16);
     std::string found(head.size(), ' ');
     std::ifstream file(path, std::ios::binary);
     if (!file) refuse(path, "a file that cannot be read");
     file.read(found.data(), static_cast<std::streamsize>(found.size()));
     if (!file || found != head) refuse(path, "a file of another kind");
+    return false;
 }
 
 /// Steps in one transaction; another program that comes at the same time waits and finds them done.
@@ -69,16 +73,32 @@ void upgrade(Database& database) {
     transaction.commit();
 }
 
+/// A new file is made beside its place and linked there whole, so that two programs that make it at once, or one that
+/// is killed, leave a sound one. If another was quicker, its file stays.
+void make(const std::string& path) {
+    const std::string part = units::joined({path, ".part-", std::to_string(::getpid())});
+    {
+        Database fresh(part, true);
+        fresh.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL");
+        upgrade(fresh);
+    }
+    std::error_code error;
+    if (fs::exists(path))  // an empty file
+        fs::rename(part, path, error);
+    else
+        fs::create_hard_link(part, path, error);
+    if (error && !fs::exists(path)) fs::rename(part, path, error);  // a disk without links
+    fs::remove(part, error);
+}
+
 }  // namespace
 
 Database openRecords(const std::string& path, bool create) {
-    checkFile(path, create);
-    Database database(path, create);
-    const std::int64_t id = database.number("PRAGMA application_id"), version = database.number("PRAGMA user_version");
-    const bool blank = id == 0 && version == 0 && database.number("SELECT count(*) FROM sqlite_schema") == 0;
-    if (!blank && id != applicationId) refuse(path, "somebody else's database");
-    if (blank && !create) refuse(path, "an empty database");
-    if (version > schemaVersion || version < 0)
+    if (isNew(path, create)) make(path);
+    Database database(path, false);
+    const std::int64_t version = database.number("PRAGMA user_version");
+    if (database.number("PRAGMA application_id") != applicationId) refuse(path, "somebody else's database");
+    if (version > schemaVersion || version < 1)
         throw units::BadInput(units::Fault{path, units::joined({"unit records of version ", std::to_string(version)}),
                                            units::joined({"version 1 to ", std::to_string(schemaVersion),
                                                           "; open it with the program that made it"})});

@@ -53,17 +53,23 @@ UnitRecord recordOf(const Statement& row) {
 Store::Store(const std::string& path, bool create) : database_(openRecords(path, create)) {}
 
 std::int64_t Store::testId(const std::string& name, const std::string& unit) {
-    auto find = database_.prepared("SELECT id, unit FROM test WHERE name = ?");
-    find.bind(1, std::string_view(name));
-    if (find.step()) {
-        if (find.text(1) != unit)
-            throw RecordsFailed(units::joined(
-                {"The unit records ", database_.path(), " have ", name, " in ", find.text(1), ", not in ", unit, "."}));
-        return find.integer(0);
+    auto known = tests_.find(name);
+    if (known == tests_.end()) {
+        auto find = database_.prepared("SELECT id, unit FROM test WHERE name = ?");
+        find.bind(1, std::string_view(name));
+        if (find.step()) {
+            known = tests_.emplace(name, std::pair{find.integer(0), find.text(1)}).first;
+        } else {
+            auto insert = database_.prepared("INSERT INTO test(name, unit) VALUES(?, ?)");
+            insert.bind(1, std::string_view(name)).bind(2, std::string_view(unit)).done();
+            known = tests_.emplace(name, std::pair{database_.lastRow(), unit}).first;
+        }
     }
-    auto insert = database_.prepared("INSERT INTO test(name, unit) VALUES(?, ?)");
-    insert.bind(1, std::string_view(name)).bind(2, std::string_view(unit)).done();
-    return database_.lastRow();
+    const auto& [id, stored] = known->second;
+    if (stored != unit)
+        throw RecordsFailed(units::joined(
+            {"The unit records ", database_.path(), " have ", name, " in ", stored, ", not in ", unit, "."}));
+    return id;
 }
 
 bool Store::addOne(const UnitRecord& unit) {
@@ -97,6 +103,7 @@ Store::Added Store::add(const std::vector<UnitRecord>& units, std::size_t batch,
     Added all;
     for (std::size_t from = 0; from < units.size(); from += batch) {
         Transaction transaction(database_);
+        tests_.clear();  // of a batch that was undone, or other programs' meanwhile
         const std::size_t to = std::min(units.size(), from + batch);
         for (std::size_t k = from; k < to; ++k) ++(addOne(units[k]) ? all.added : all.known);
         transaction.commit();

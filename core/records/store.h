@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -61,6 +62,7 @@ private:
     void readParts(std::int64_t id, UnitRecord& into);
 
     Database database_;
+    std::map<std::string, std::pair<std::int64_t, std::string>> tests_;  ///< id and unit, within a batch
 };
 
 }  // namespace records
