@@ -27,6 +27,12 @@ forbid 'core links no window' 'Qt(5|6)?::|QT_' core
 forbid 'only core/units converts units' '(^|[^0-9.])(25\.4|0\.0254|0\.7746)([^0-9]|$)|25\.4e-3|2\.54e-2' $outside_units app
 forbid 'finish it or leave it out' '\b(TODO|FIXME|XXX|HACK|for now|not implemented)\b' core app tests
 forbid 'numbers must not follow the language of the desktop' '(^|[^a-zA-Z_])(std::)?(stod|stof|strtod|strtof|atof|setlocale)[[:space:]]*\(' core app
+outside_records=
+for room in core/*/; do
+    [ "$room" = core/records/ ] || outside_records="$outside_records $room"
+done
+# shellcheck disable=SC2086  # a list of folders
+forbid 'only core/records knows the database' '#[[:space:]]*include[[:space:]]*[<"]sqlite3' $outside_records app
 forbid 'compiled or deleted, nothing between' '#[[:space:]]*if[[:space:]]+0' core app tests
 
 for file in $(find core app tests -name '*.h' -o -name '*.cpp' | sort); do

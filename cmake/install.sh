@@ -5,7 +5,7 @@
 set -eu
 
 to_build="g++ cmake make ninja-build qt6-base-dev qt6-svg-dev qt6-qpa-plugins libqcustomplot-dev libeigen3-dev
-    libnlopt-dev nlohmann-json3-dev libqrencode-dev libgtest-dev libgl-dev libopengl-dev libgl1-mesa-dri fonts-dejavu-core"
+    libnlopt-dev libsqlite3-dev nlohmann-json3-dev libqrencode-dev libgtest-dev libgl-dev libopengl-dev libgl1-mesa-dri fonts-dejavu-core"
 to_check="git python3 clang-format-14 clang-tidy-14 libbenchmark-dev ngspice poppler-utils qpdf zbar-tools"
 
 fail() {

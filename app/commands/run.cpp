@@ -16,7 +16,7 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 15> verbs{{{"figures", figures},
+constexpr std::array<Named, 17> verbs{{{"figures", figures},
                                        {"traces", traces},
                                        {"write", write},
                                        {"pair", pair},
@@ -30,7 +30,9 @@ constexpr std::array<Named, 15> verbs{{{"figures", figures},
                                        {"gather", gather},
                                        {"seek", seekDesigns},
                                        {"begin", begin},
-                                       {"ask", askCustomer}}};
+                                       {"ask", askCustomer},
+                                       {"compare", compareMeasured},
+                                       {"units", unitRecords}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -99,6 +101,29 @@ constexpr const char* help =
     "                                    a blank design of a kind of unit with first choices; alone, the kinds there "
     "are\n"
     "coilwright ask DESIGN               what a customer must say, and what he said; --open: only what he has not\n"
+    "coilwright compare DESIGN MEASURED   measured curves against the design's: largest difference, where, mean and "
+    "rms\n"
+    "                                    a table in CSV, its columns told by their names, or a Touchstone file F.sNp\n"
+    "    --hook-up NAME, --port NAME     in this hook-up; impedance at this port instead of the driven one\n"
+    "    --curve response | phase | impedance | angle | distortion | noise\n"
+    "    --columns F,V,A                 columns of frequency, value and angle, counted from 1\n"
+    "    --emf VOLT                      what levels in V, dBV and dBu are told from instead of 1 V\n"
+    "    --relative-to HZ                both told from their value at this frequency\n"
+    "    --csv F.csv                     frequency, measured, predicted, difference\n"
+    "coilwright units F.records import F.csv\n"
+    "                                    records of built units into a file, which is made if there is none; columns\n"
+    "                                    part, revision, serial, stage, time, verdict, symptom, finding, cause, note,\n"
+    "                                    lot WHAT, initials STEP, and tests with their unit, as \"dcr P [ohm]\"\n"
+    "coilwright units F.records list     the records as such a table: --part, --revision, --serial, --stage, --lot,\n"
+    "                                    --verdict pass | fail, --cause, --from DAY, --before DAY, --limit N\n"
+    "coilwright units F.records report   yield, causes, and of each test distribution and control chart; the same\n"
+    "                                    choice as list\n"
+    "    --test NAME --at-least X --at-most Y\n"
+    "                                    of one test, with Cp and Cpk\n"
+    "    --subgroup N                    chart of means of N; --reference SERIAL: how the reference unit drifts\n"
+    "    --outside                       for a customer: no causes and no serials\n"
+    "coilwright units F.records copy --to F\n"
+    "                                    a whole copy, while others go on writing\n"
     "coilwright field F.json             leakage of rectangles in a window, capacitance of wire cells, as JSON\n"
     "coilwright lot F.csv --from ALLOY --name NAME --to F.json\n"
     "                                    a lot of sheets measured in a test frame, fitted as an alloy of the shop's "
