@@ -30,6 +30,7 @@ enum class Act {
     LookDesktop,
     LookLight,
     LookDark,
+    Handbook,
     Keys
 };
 

@@ -31,6 +31,7 @@ QString words(const std::exception& failure) {
 void BenchWindow::connectActions() {
     const Actions& act = *actions_;
     connect(&act[Act::Start], &QAction::triggered, this, &BenchWindow::showStart);
+    connect(&act[Act::Handbook], &QAction::triggered, this, [this] { showHandbook(); });
     connect(&act[Act::Keys], &QAction::triggered, this, &BenchWindow::showKeys);
     connect(&act[Act::Open], &QAction::triggered, this, &BenchWindow::chooseFile);
     connect(&act[Act::Save], &QAction::triggered, this, &BenchWindow::save);

@@ -16,7 +16,7 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 13> verbs{{{"figures", figures},
+constexpr std::array<Named, 14> verbs{{{"figures", figures},
                                        {"traces", traces},
                                        {"write", write},
                                        {"pair", pair},
@@ -28,7 +28,8 @@ constexpr std::array<Named, 13> verbs{{{"figures", figures},
                                        {"winders", winders},
                                        {"spread", spreadUnits},
                                        {"gather", gather},
-                                       {"seek", seekDesigns}}};
+                                       {"seek", seekDesigns},
+                                       {"handbook", handbookBook}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -102,6 +103,7 @@ constexpr const char* help =
     "and\n"
     "                                    lines \"# turns: N\", path_m, section_m2, frequency_Hz; thickness_m,\n"
     "                                    coercivity_A_per_m and remanence_T where they are known\n"
+    "coilwright handbook --to F.pdf      the handbook as one PDF; --paper a4 | letter\n"
     "coilwright --help | --version\n"
     "\n"
     "Exit status: 0, or 2 with one sentence on standard error; replay: 1 for what it found.\n"

@@ -26,6 +26,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string winders(const std::vector<std::string>& typed);
 [[nodiscard]] std::string spreadUnits(const std::vector<std::string>& typed);
 [[nodiscard]] std::string seekDesigns(const std::vector<std::string>& typed);
+[[nodiscard]] std::string handbookBook(const std::vector<std::string>& typed);
 [[nodiscard]] std::string gather(const std::vector<std::string>& typed);
 
 /// What a verb that judges found: the exit status is 0 if `same`, else 1.

@@ -55,7 +55,7 @@ TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
     expectRefused({"figurs", "a"},
                   "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, "
                   "lot, replay, "
-                  "winders, spread, gather, seek, --help, --version, or one design to open.");
+                  "winders, spread, gather, seek, handbook, --help, --version, or one design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
