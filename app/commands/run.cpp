@@ -72,6 +72,7 @@ constexpr const char* help =
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
     "coilwright picture DESIGN --to F.png\n"
     "                                    the window as a picture: --size 1280x800, --dark\n"
+    "    --part NAME                     of it alone: cut, figures, plots, promises, or winding for the winding program\n"
     "coilwright revisions DESIGN         what is kept of a design, in DESIGN's folder NAME.revisions\n"
     "    --keep REASON                   keep it as it is; --notice WORDS for a customer, --date 2026-11-25\n"
     "    --open N [--to F.coilwright]    open one again, and say whether its figures are as they were stored\n"

@@ -103,7 +103,9 @@ private:
         text->setMarkdown(withoutLinks(page.text, [this](const Link& link) {
             return link.words + QStringLiteral(" (page ") + QString::number(firsts_[link.file]) + QLatin1Char(')');
         }));
-        dress(*text, {column_.width() / units::millimetresPerInch * 96, papers::Paper::muted(), QColor(0xf2, 0xf2, 0xf2)});
+        constexpr double pictures = 0.75;  // of the column's width
+        dress(*text, {pictures * column_.width() / units::millimetresPerInch * 96, papers::Paper::muted(),
+                      QColor(0xf2, 0xf2, 0xf2)});
         paper_.layOut(*text, column_.size());
         keepHeadings(*text);
         return text;

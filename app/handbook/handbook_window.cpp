@@ -26,7 +26,7 @@ void PageView::doSetSource(const QUrl& url, QTextDocument::ResourceType type) {
 void PageView::recolour() {
     const QColor base = bench::colour(bench::Token::Base);
     dress(*document(), {columnWidth - 40, bench::colour(bench::Token::Line),
-                        bench::mixed(base, bench::colour(bench::Token::Line), 0.35)});
+                        bench::mixed(base, bench::colour(bench::Token::Line), 0.2)});
 }
 
 void PageView::changeEvent(QEvent* event) {

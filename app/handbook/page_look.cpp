@@ -39,7 +39,7 @@ void ruleTables(const QTextFrame& frame, const PageLook& look) {
 void ground(const QTextBlock& block, const PageLook& look) {
     QTextBlockFormat format = block.blockFormat();
     format.setBackground(look.ground);
-    format.setTopMargin(isFenced(block.previous()) ? 0 : 4);
+    format.setTopMargin(isFenced(block.previous()) ? 0 : 8);
     format.setBottomMargin(isFenced(block.next()) ? 0 : 8);
     format.setLeftMargin(12);
     QTextCursor(block).setBlockFormat(format);
@@ -60,9 +60,9 @@ void dressFragments(const QTextBlock& block, QTextDocument& page, const PageLook
             picture.setWidth(image.isNull() ? look.pictureWidth : std::min<double>(image.width(), look.pictureWidth));
             if (!image.isNull()) picture.setHeight(picture.width() * image.height() / image.width());
             format = picture;
-        } else if (format.fontFixedPitch()) {
+        } else if (format.fontFixedPitch() || isFenced(block)) {
             format.setFontFamilies({QStringLiteral("DejaVu Sans Mono")});
-            format.setFontPointSize(page.defaultFont().pointSizeF() * 0.9);
+            format.setFontPointSize(page.defaultFont().pointSizeF() * 0.87);
         } else {
             continue;
         }
