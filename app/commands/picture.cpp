@@ -57,8 +57,8 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
     if (name == "plots") return &window.plotGrid();
     if (name == "promises") return &window.promises();
     if (name != "winding")
-        throw units::BadInput(units::Fault{"command line: --part", '"' + name + '"',
-                                           "cut, figures, plots, promises or winding"});
+        throw units::BadInput(
+            units::Fault{"command line: --part", '"' + name + '"', "cut, figures, plots, promises or winding"});
     window.actions()[bench::Act::WindingProgram].trigger();
     auto* winding = window.findChild<winding::WindingWindow*>();
     winding->resize(pixels);

@@ -39,8 +39,8 @@ std::string smallPng(const QImage& picture) {
     const std::vector<QRgb> kept(all.begin(), all.begin() + static_cast<long>(std::min(all.size(), mostColours)));
     std::unordered_map<QRgb, uint> places;
     for (const QRgb colour : all) {
-        const auto nearest = std::min_element(
-            kept.begin(), kept.end(), [&](QRgb a, QRgb b) { return apart(a, colour) < apart(b, colour); });
+        const auto nearest = std::min_element(kept.begin(), kept.end(),
+                                              [&](QRgb a, QRgb b) { return apart(a, colour) < apart(b, colour); });
         places[colour] = static_cast<uint>(nearest - kept.begin());
     }
     QImage indexed(full.size(), QImage::Format_Indexed8);

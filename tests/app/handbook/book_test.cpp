@@ -37,8 +37,8 @@ TEST_P(HandbookBook, EveryPageBeginsWhereTheContentsSay) {
     qsizetype from = 0;
     for (const handbook::Page& page : pages) {
         qsizetype sheet = from;
-        while (sheet < sheets.size() && !sheets[sheet].contains(QRegularExpression(
-                                            "\\n *" + QRegularExpression::escape(page.title) + " *\\n")))
+        while (sheet < sheets.size() &&
+               !sheets[sheet].contains(QRegularExpression("\\n *" + QRegularExpression::escape(page.title) + " *\\n")))
             ++sheet;
         ASSERT_LT(sheet, sheets.size()) << page.title.toStdString();
         EXPECT_TRUE(sheets[sheet].contains(QStringLiteral("page %1 of %2").arg(sheet + 1).arg(sheets.size())));
@@ -62,10 +62,11 @@ TEST_P(HandbookBook, IsSoundWithItsFontsInIt) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Formats, HandbookBook, testing::Values(papers::Format::A4, papers::Format::Letter),
-                         [](const auto& info) { return info.param == papers::Format::A4 ? "A4" : "Letter"; });
+                         [](const auto& one) { return one.param == papers::Format::A4 ? "A4" : "Letter"; });
 
 TEST(HandbookType, HasEveryCharacterOfThePages) {
-    const QRawFont sans = QRawFont::fromFont(QFont("DejaVu Sans")), mono = QRawFont::fromFont(QFont("DejaVu Sans Mono"));
+    const QRawFont sans = QRawFont::fromFont(QFont("DejaVu Sans")),
+                   mono = QRawFont::fromFont(QFont("DejaVu Sans Mono"));
     for (const handbook::Page& page : handbook::pages(folder))
         for (const char32_t one : page.text.toUcs4())
             if (one != U'\n') {

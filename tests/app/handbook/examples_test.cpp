@@ -66,8 +66,8 @@ TEST_F(HandbookExamples, AToleranceRulesOverTheProgramsOwn) {
 
 TEST_F(HandbookExamples, ALotIsFittedAndLoads) {
     const catalog::Catalog shop = exchange::loadCatalog({COILWRIGHT_SOURCE_DIR "/resources"});
-    const exchange::FittedLot fitted = exchange::fittedLot(files.at("lot.csv"), "lot.csv", "nickel-50-lot8", "lot 8",
-                                                           shop.alloys.at("nickel-50"));
+    const exchange::FittedLot fitted =
+        exchange::fittedLot(files.at("lot.csv"), "lot.csv", "nickel-50-lot8", "lot 8", shop.alloys.at("nickel-50"));
     QFile entry(own.filePath("alloys.json"));
     ASSERT_TRUE(entry.open(QIODevice::WriteOnly));
     entry.write(QByteArray::fromStdString(fitted.entry));

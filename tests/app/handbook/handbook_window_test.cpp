@@ -55,7 +55,8 @@ TEST_F(HandbookWindowTest, ASearchKeepsThePagesThatHoldTheWordsAndGoesFromPlaceT
     QTest::keyClicks(&window.search(), "Rosa");
     std::vector<QString> kept;
     for (int row = 0; row < window.list().count(); ++row)
-        if (!window.list().item(row)->isHidden()) kept.push_back(window.list().item(row)->data(Qt::UserRole).toString());
+        if (!window.list().item(row)->isHidden())
+            kept.push_back(window.list().item(row)->data(Qt::UserRole).toString());
     EXPECT_EQ(kept, (std::vector<QString>{"coil.md", "leakage.md"}));
     QTest::keyClick(&window.search(), Qt::Key_Return);
     EXPECT_EQ(window.shownPage(), "coil.md");

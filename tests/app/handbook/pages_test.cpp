@@ -8,6 +8,7 @@
 #include <QRegularExpression>
 #include <set>
 
+#include "analysis/answer.h"
 #include "analysis/figure_names.h"
 #include "bench/key_list.h"
 #include "commands/run.h"
@@ -91,8 +92,7 @@ TEST(HandbookPages, EveryTraceIsExplainedUnderItsTitle) {
 TEST(HandbookPages, EveryVerbIsAmongTheCommands) {
     const std::set<QString> told = captured(textOf("commands.md"), R"(\n\| `([a-z]+)` \|)");
     std::set<QString> verbs;
-    for (const QString& verb :
-         QString::fromStdString(commands::verbNames()).split(QRegularExpression(", | and ")))
+    for (const QString& verb : QString::fromStdString(commands::verbNames()).split(QRegularExpression(", | and ")))
         verbs.insert(verb);
     EXPECT_EQ(told, verbs);
 }
@@ -168,6 +168,19 @@ TEST(HandbookPages, EveryCheckThatIsNamedIsATest) {
             EXPECT_TRUE(QFileInfo::exists(COILWRIGHT_SOURCE_DIR "/" + file)) << file.toStdString();
     }
     EXPECT_GE(named, 100);
+}
+
+TEST(HandbookPages, TheReadmeSaysTheSameOfHowNearItComes) {
+    const QString readme = QString::fromStdString(exchange::readFile(COILWRIGHT_SOURCE_DIR "/README.md"));
+    int rows = 0;
+    for (const QString& line : textOf("accuracy.md").section("These compare", 0, 0).split('\n'))
+        if (line.startsWith("| ")) {
+            EXPECT_TRUE(readme.contains(line)) << line.toStdString();
+            ++rows;
+        }
+    EXPECT_GE(rows, 15);
+    for (const QString& picture : captured(readme, R"(!\[[^\]]+\]\(([^)]+)\))"))
+        EXPECT_TRUE(QFileInfo::exists(COILWRIGHT_SOURCE_DIR "/" + picture)) << picture.toStdString();
 }
 
 TEST(HandbookPages, AMissingPageIsSaid) {
