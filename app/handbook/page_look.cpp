@@ -14,6 +14,10 @@ bool isFenced(const QTextBlock& block) {
     return block.isValid() && block.blockFormat().hasProperty(QTextFormat::BlockCodeFence);
 }
 
+bool isFormula(const QTextBlock& block) {
+    return block.blockFormat().stringProperty(QTextFormat::BlockCodeLanguage) == QStringLiteral("formula");
+}
+
 void rule(QTextTable& table, const PageLook& look) {
     QTextTableFormat format = table.format();
     format.setBorderCollapse(true);
@@ -62,7 +66,7 @@ void dressFragments(const QTextBlock& block, QTextDocument& page, const PageLook
             format = picture;
         } else if (format.fontFixedPitch() || isFenced(block)) {
             format.setFontFamilies({QStringLiteral("DejaVu Sans Mono")});
-            format.setFontPointSize(page.defaultFont().pointSizeF() * 0.87);
+            format.setFontPointSize(page.defaultFont().pointSizeF() * (isFormula(block) ? 1 : 0.87));
         } else {
             continue;
         }
