@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 24> rows{{
+constexpr std::array<Row, 25> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::New, Where::Design, QT_TRANSLATE_NOOP("bench", "&New…"), "Ctrl+N",
@@ -69,6 +69,9 @@ constexpr std::array<Row, 24> rows{{
      QT_TRANSLATE_NOOP("bench", "Dark ink on light paper"), true},
     {Act::LookDark, Where::Looks, QT_TRANSLATE_NOOP("bench", "Dar&k"), "",
      QT_TRANSLATE_NOOP("bench", "Light ink on dark paper"), true},
+    {Act::Handbook, Where::Help, QT_TRANSLATE_NOOP("bench", "&Handbook"), "Shift+F1",
+     QT_TRANSLATE_NOOP("bench", "The job from brief to lot, how to read what is shown, and what every figure rests on"),
+     false},
     {Act::Keys, Where::Help, QT_TRANSLATE_NOOP("bench", "&Keys"), "F1",
      QT_TRANSLATE_NOOP("bench", "Every key of the window"), false},
 }};

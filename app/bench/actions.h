@@ -33,6 +33,7 @@ enum class Act {
     LookDesktop,
     LookLight,
     LookDark,
+    Handbook,
     Keys
 };
 

@@ -63,6 +63,8 @@ public:
     /// The start page over the bench, until something is opened or Esc.
     void showStart();
     void showKeys();
+    /// At a page, "index.md" unless told; it stays open beside the bench.
+    void showHandbook(const QString& page = QStringLiteral("index.md"));
     /// From here on unsaved work is kept safe, files are locked and watched, and work that a killed window left is
     /// offered. Not for pictures, which must leave no trace.
     void guardWork();

@@ -35,6 +35,7 @@ void BenchWindow::connectActions() {
     connect(&act[Act::DrawUp], &QAction::triggered, this, qOverload<>(&BenchWindow::drawUp));
     connect(&act[Act::Seek], &QAction::triggered, this, &BenchWindow::showSeek);
     connect(&drawing_, &solver::Aside::failed, this, &BenchWindow::say);
+    connect(&act[Act::Handbook], &QAction::triggered, this, [this] { showHandbook(); });
     connect(&act[Act::Keys], &QAction::triggered, this, &BenchWindow::showKeys);
     connect(&act[Act::Open], &QAction::triggered, this, &BenchWindow::chooseFile);
     connect(&act[Act::Save], &QAction::triggered, this, &BenchWindow::save);

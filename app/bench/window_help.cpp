@@ -7,6 +7,9 @@
 #include "editors/form_pane.h"
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
+#include "handbook/handbook_window.h"
+#include "handbook/pages.h"
+#include "units/fault.h"
 #include "units/text.h"
 
 namespace bench {
@@ -52,6 +55,21 @@ void BenchWindow::showKeys() {
     auto* keys = new KeyList(*actions_, this);
     keys->setAttribute(Qt::WA_DeleteOnClose);
     keys->show();
+}
+
+void BenchWindow::showHandbook(const QString& page) {
+    const QString folder = handbook::folderIn(resources_);
+    if (folder.isEmpty()) return say(tr("There is no handbook beside the program's data."));
+    auto* open = findChild<handbook::HandbookWindow*>();
+    try {
+        if (!open) open = new handbook::HandbookWindow(folder, this);
+    } catch (const units::BadInput& bad) {
+        return say(QString::fromUtf8(bad.what()));
+    }
+    open->setAttribute(Qt::WA_DeleteOnClose);
+    open->showPage(page);
+    open->show();
+    open->raise();
 }
 
 void BenchWindow::point(const analysis::PromiseState& promise) {

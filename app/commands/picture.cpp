@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark]
+// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--part cut | figures | plots | promises | winding]
 #include <QApplication>
-#include <QBuffer>
 #include <QElapsedTimer>
 #include <charconv>
 #include <memory>
@@ -10,7 +9,10 @@
 #include "bench/theme.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
+#include "cut/cut_view.h"
 #include "exchange/write_file.h"
+#include "plots/small_png.h"
+#include "winding/winding_window.h"
 
 namespace commands {
 
@@ -47,25 +49,41 @@ void settle(bench::BenchWindow& window) {
     for (int round = 0; round < 10; ++round) QApplication::processEvents(QEventLoop::AllEvents, 20);
 }
 
+/// What of the window is in the picture; "" all of it.
+QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize& pixels) {
+    if (name.empty()) return &window;
+    if (name == "cut") return window.findChild<cut::CutView*>();
+    if (name == "figures") return &window.figures();
+    if (name == "plots") return &window.plotGrid();
+    if (name == "promises") return &window.promises();
+    if (name != "winding")
+        throw units::BadInput(
+            units::Fault{"command line: --part", '"' + name + '"', "cut, figures, plots, promises or winding"});
+    window.actions()[bench::Act::WindingProgram].trigger();
+    auto* winding = window.findChild<winding::WindingWindow*>();
+    winding->resize(pixels);
+    return winding;
+}
+
 }  // namespace
 
 std::string picture(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--dark"}, {"--to", "--size"}});
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--dark"}, {"--to", "--size", "--part"}});
     const std::string to = arguments.option("--to"), size = arguments.option("--size");
     if (to.empty()) throw units::BadInput(units::Fault{"command line: --to", "no file", "the PNG file to write"});
     const QSize pixels = size.empty() ? QSize(1280, 800) : sizeIn(size);
     const Opened opened = openDesign(arguments.operands.front());
-    bench::BenchWindow window(std::make_shared<const catalog::Catalog>(opened.shop), opened.design, {});
+    bench::BenchWindow window(std::make_shared<const catalog::Catalog>(opened.shop), opened.design, {},
+                              resourceFolders(places()));
     // After the window, which wears what it remembers.
     bench::applyLook(arguments.flags.contains("--dark") ? bench::Look::Dark : bench::Look::Light);
     window.openFile(QString::fromStdString(arguments.operands.front()));
     window.resize(pixels);
     window.show();
     settle(window);
-    QBuffer png;
-    png.open(QIODevice::WriteOnly);
-    window.grab().save(&png, "PNG");
-    exchange::writeFile(to, png.data().toStdString());
+    QWidget* part = partOf(window, arguments.option("--part"), pixels);
+    settle(window);
+    exchange::writeFile(to, plots::smallPng(part->grab().toImage()));
     return to + '\n';
 }
 

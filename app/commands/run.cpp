@@ -16,7 +16,7 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 17> verbs{{{"figures", figures},
+constexpr std::array<Named, 18> verbs{{{"figures", figures},
                                        {"traces", traces},
                                        {"write", write},
                                        {"pair", pair},
@@ -32,7 +32,8 @@ constexpr std::array<Named, 17> verbs{{{"figures", figures},
                                        {"begin", begin},
                                        {"ask", askCustomer},
                                        {"compare", compareMeasured},
-                                       {"units", unitRecords}}};
+                                       {"units", unitRecords},
+                                       {"handbook", handbookBook}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -75,6 +76,8 @@ constexpr const char* help =
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
     "coilwright picture DESIGN --to F.png\n"
     "                                    the window as a picture: --size 1280x800, --dark\n"
+    "    --part NAME                     of it alone: cut, figures, plots, promises, or winding for the winding "
+    "program\n"
     "coilwright revisions DESIGN         what is kept of a design, in DESIGN's folder NAME.revisions\n"
     "    --keep REASON                   keep it as it is; --notice WORDS for a customer, --date 2026-11-25\n"
     "    --open N [--to F.coilwright]    open one again, and say whether its figures are as they were stored\n"
@@ -133,6 +136,7 @@ constexpr const char* help =
     "and\n"
     "                                    lines \"# turns: N\", path_m, section_m2, frequency_Hz; thickness_m,\n"
     "                                    coercivity_A_per_m and remanence_T where they are known\n"
+    "coilwright handbook --to F.pdf      the handbook as one PDF; --paper a4 | letter\n"
     "coilwright --help | --version\n"
     "\n"
     "Exit status: 0, or 2 with one sentence on standard error; replay: 1 for what it found.\n"

@@ -58,6 +58,12 @@ std::string writeBill(const PaperFile& paper, const Opened& opened, const shop::
 
 }  // namespace
 
+papers::Format formatOf(const std::string& name) {
+    if (name.empty() || name == "a4") return papers::Format::A4;
+    if (name == "letter") return papers::Format::Letter;
+    throw units::BadInput(units::Fault{"command line: --paper", '"' + name + '"', "a4 or letter"});
+}
+
 const std::set<std::string>& shopPaperOptions() {
     static const std::set<std::string> all{"--winding-sheet", "--traveller", "--bill"};
     return all;

@@ -11,6 +11,8 @@
 
 namespace commands {
 
+/// "", "a4" or "letter". Throws units::BadInput for anything else.
+[[nodiscard]] papers::Format formatOf(const std::string& name);
 /// Their options, each with a file behind it.
 [[nodiscard]] const std::set<std::string>& shopPaperOptions();
 /// Whether any of them was typed.

@@ -30,6 +30,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string askCustomer(const std::vector<std::string>& typed);
 [[nodiscard]] std::string compareMeasured(const std::vector<std::string>& typed);
 [[nodiscard]] std::string unitRecords(const std::vector<std::string>& typed);
+[[nodiscard]] std::string handbookBook(const std::vector<std::string>& typed);
 [[nodiscard]] std::string gather(const std::vector<std::string>& typed);
 
 /// What a verb that judges found: the exit status is 0 if `same`, else 1.

@@ -19,12 +19,6 @@ namespace commands {
 
 namespace {
 
-papers::Format formatOf(const std::string& name) {
-    if (name.empty() || name == "a4") return papers::Format::A4;
-    if (name == "letter") return papers::Format::Letter;
-    throw units::BadInput(units::Fault{"command line: --paper", '"' + name + '"', "a4 or letter"});
-}
-
 /// What is written of the design's answer.
 std::string writeAnswered(const Arguments& arguments, const Opened& opened, papers::Format format) {
     const std::string datasheet = arguments.option("--datasheet"), netlist = arguments.option("--netlist"),

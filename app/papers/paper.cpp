@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "papers/paper.h"
 
+#include <QAbstractTextDocumentLayout>
 #include <QFontMetricsF>
 #include <QPageSize>
 #include <QPainterPath>
@@ -200,6 +201,24 @@ double Paper::paragraph(const QRectF& rect, const QString& words, const Type& ty
     for (qsizetype k = 0; k < lines.size(); ++k)
         text(QRectF(rect.left(), rect.top() + static_cast<double>(k) * step, rect.width(), step), lines[k], type);
     return static_cast<double>(lines.size()) * step;
+}
+
+void Paper::layOut(QTextDocument& text, const QSizeF& size) const {
+    text.documentLayout()->setPaintDevice(&writer_);
+    // Whole dots: sheets then begin where lines do.
+    text.setPageSize({std::floor(dots(size.width())), std::floor(dots(size.height()))});
+}
+
+void Paper::page(const QTextDocument& text, int sheet, const QRectF& rect) {
+    const QSizeF size = text.pageSize();
+    QAbstractTextDocumentLayout::PaintContext context;
+    context.clip = QRectF(QPointF(0, sheet * size.height()), size);
+    context.palette.setColor(QPalette::Text, ink());
+    painter_.save();
+    painter_.translate(dots(rect.topLeft()) - context.clip.topLeft());
+    painter_.setClipRect(context.clip);
+    text.documentLayout()->draw(&painter_, context);
+    painter_.restore();
 }
 
 }  // namespace papers

@@ -8,6 +8,7 @@
 #include <QRectF>
 #include <QString>
 #include <QStringList>
+#include <QTextDocument>
 #include <set>
 #include <vector>
 
@@ -64,6 +65,9 @@ public:
     double paragraph(const QRectF& rect, const QString& words, const Type& type = {}, int most = 1000);
     [[nodiscard]] double paragraphHeight(double width, const QString& words, const Type& type = {}) const;
     [[nodiscard]] double width(const QString& words, const Type& type = {}) const;  ///< mm
+    /// Sets a document of text on sheets of this size, mm; then paints one of its sheets, counted from 0, into `rect`.
+    void layOut(QTextDocument& text, const QSizeF& size) const;
+    void page(const QTextDocument& text, int sheet, const QRectF& rect);
     [[nodiscard]] static double lineHeight(const Type& type) {
         return type.size * units::millimetresPerInch / 72 * 1.35;
     }

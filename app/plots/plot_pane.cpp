@@ -15,6 +15,7 @@
 
 #include "exchange/write_file.h"
 #include "plots/arrangement.h"
+#include "plots/small_png.h"
 #include "plots/trace_csv.h"
 
 namespace plots {
@@ -202,10 +203,7 @@ std::string plotSvg(Plot& plot, const QSize& size) {
 }
 
 std::string plotPng(Plot& plot, const QSize& size) {
-    QBuffer buffer;
-    buffer.open(QIODevice::WriteOnly);
-    plot.toPixmap(size.width(), size.height(), 2).save(&buffer, "PNG");
-    return buffer.data().toStdString();
+    return smallPng(plot.toPixmap(size.width(), size.height(), 2).toImage());
 }
 
 }  // namespace plots
