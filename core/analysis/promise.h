@@ -12,4 +12,7 @@ namespace analysis {
 /// The same in the brief's order, its masks behind.
 [[nodiscard]] std::vector<PromiseState> statesInOrder(const design::Design& design, const Answer& answer);
 
+/// A mask's limit at f, between its corners on a logarithmic axis; nothing where either corner has none.
+[[nodiscard]] std::optional<double> maskLimit(const design::Mask& mask, double f, bool low);
+
 }  // namespace analysis
