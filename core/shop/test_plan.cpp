@@ -75,6 +75,7 @@ std::vector<std::string> overdue(const design::Fixture& fixture, const std::stri
 
 PlanWiring wiringOf(const PlanContext& context, const BenchState& state) {
     PlanWiring wiring;
+    wiring.words = state.bench.hookUps.front().words;
     const design::HookUp& hookUp = state.bench.design.hookUps.front();
     const auto& fixture = context.fixture;
     const auto ohms = [](double v) { return units::write(units::Kind::Resistance, v); };
@@ -82,9 +83,7 @@ PlanWiring wiringOf(const PlanContext& context, const BenchState& state) {
     wiring.analyser =
         joined({ohms(fixture.analyser.resistance), ", ",
                 units::write(units::Kind::Capacitance, fixture.analyser.capacitance + fixture.analyser.cable)});
-    const Schematic schematic = schematicOf(context.design, hookUp);
-    wiring.windings = schematic.windings;
-    wiring.earthed = schematic.earthed;
+    wiring.earthed = schematicOf(context.design, hookUp).earthed;
     for (const design::Port& port : context.design.ports) {
         auto& at = port.name == state.bench.driven     ? wiring.driven
                    : port.name == state.bench.observed ? wiring.observed

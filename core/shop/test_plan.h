@@ -43,8 +43,8 @@ struct PlanStage {
 
 /// The fixture as it is drawn: generator, unit with its ports, analyser.
 struct PlanWiring {
-    std::string generator, analyser;  ///< what stands in their boxes
-    std::vector<SchematicWinding> windings;
+    std::string words;                                  ///< the first hook-up: rows made in it say just this
+    std::string generator, analyser;                    ///< what stands in their boxes
     std::vector<std::string> driven, observed, others;  ///< terminals, plus first
     std::string othersWords;                            ///< what hangs on `others`
     std::vector<std::string> earthed;
