@@ -27,13 +27,22 @@ struct AtFrequency {
     Expected expected;  ///< dB re 1 kHz, or of the harmonics re the fundamental
 };
 
+/// What a voltmeter reads of a winding with the first one driven and all else open.
+struct RatioReading {
+    double frequency = 0;  ///< Hz, of those tried the one at which least comes off the ratio of turns
+    double value = 0;      ///< voltage over voltage
+    double doubt = 0;      ///< of it, as a share: what comes off, times the doubt of the inductance
+    double turns = 0;      ///< the ratio of turns
+};
+
 /// One state of the unit, laminated or filled, in the fixture.
 struct BenchState {
     Bench bench;
     analysis::AnswerPtr answer;
     std::map<std::string, Expected> figures;  ///< those of `answer` that have a value, by name
     std::vector<AtFrequency> response, distortion;
-    std::optional<Expected> resonance;  ///< Hz, of the driven port with all else open
+    std::optional<Expected> resonance;           ///< Hz, of the driven port with all else open
+    std::map<std::string, RatioReading> ratios;  ///< by winding, but the first
 };
 
 /// Half widths that hold 99 % of units, by figure, response point and frequency of distortion.
@@ -50,13 +59,29 @@ inline constexpr double coverage = 2.576;
 /// (`spread::UnitDesign`), half of what that changes; the root of the squares of all (law of propagation, JCGM
 /// 100:2008, 5.1.2; first order) times `coverage`. What the fixture replaces (source, load) does not vary; temperature
 /// is corrected for; mistakes in turns are what the tests are to find.
+/// `previous` as below.
 [[nodiscard]] BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop,
-                                      const catalog::Tolerances& tolerances, const BenchQuestion& question);
+                                      const catalog::Tolerances& tolerances, const BenchQuestion& question,
+                                      const analysis::AnswerPtr& previous);
 
 /// Nominal values with the spread around them. Response: the model's doubt is what the curve changes when it is moved
 /// along the frequency by the relative doubt of its nearer band edge. Resonance: half of the doubts of inductance and
 /// capacitance. `previous`: any answer to the same unit, to take its fields from.
 [[nodiscard]] BenchState benchState(Bench bench, const catalog::Catalog& shop, const BenchSpread& spread,
                                     const BenchQuestion& question, const analysis::AnswerPtr& previous);
+
+/// One hook-up of a design alone, without what is slow and not read here: traces through the core's loop are those of
+/// `previous`. Its name becomes that of `previous`'s hook-up.
+struct HookUpAnswer {
+    design::Design design;
+    analysis::AnswerPtr answer;
+};
+[[nodiscard]] HookUpAnswer hookUpAnswer(const design::Design& design, const design::HookUp& hookUp,
+                                        const catalog::Catalog& shop, const analysis::AnswerPtr& previous,
+                                        const std::vector<double>& frequencies = {});
+/// Of every winding but the first, in a state that has its figures.
+[[nodiscard]] std::map<std::string, RatioReading> ratioReadings(const BenchState& state, const catalog::Catalog& shop);
+/// What the figures of the k-th of the bench's hook-ups are called behind their own name.
+[[nodiscard]] std::string figureSuffix(const design::Design& bench, std::size_t hookUp);
 
 }  // namespace shop

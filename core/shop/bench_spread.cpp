@@ -20,58 +20,49 @@ struct Readings {
     std::vector<double> response, distortion;
 };
 
-/// A unit answered in each hook-up of the bench, at as few frequencies as the readings need. What is slow and not read
-/// is the base unit's.
+/// A unit answered in each hook-up of the bench, at as few frequencies as the readings need.
 class Reader {
 public:
-    Reader(const design::Design& base, const catalog::Catalog& shop, const BenchQuestion& asked)
-        : shop_(shop), asked_(asked) {
+    Reader(const design::Design& base, const catalog::Catalog& shop, const BenchQuestion& asked,
+           const analysis::AnswerPtr& previous)
+        : base_(base), shop_(shop), asked_(asked) {
         std::set<double> all(asked.response.begin(), asked.response.end());
         all.insert(1000);
-        question_.frequencies.assign(all.begin(), all.end());
-        question_.everyHookUp = false;
-        question_.quick = true;
-        for (const auto& hookUp : base.hookUps) {
-            question_.hookUp = hookUp.name;
-            base_.push_back(analysis::answer(base, shop, base_.empty() ? nullptr : base_.front(), {}, question_));
-        }
+        frequencies_.assign(all.begin(), all.end());
+        previous_ = hookUpAnswer(base, base.hookUps.front(), shop, previous, frequencies_).answer;
     }
     [[nodiscard]] Readings of(const design::Design& unit, bool distorts) const {
         Readings readings;
-        for (std::size_t k = 0; k < base_.size(); ++k) {
-            analysis::Question question = question_;
-            question.hookUp = base_[k]->hookUp;
-            const auto answer = analysis::answer(unit, shop_, base_[k], {}, question);
-            for (const auto& figure : answer->figures)
-                readings.figures[k == 0 ? figure.name : figure.name + "@" + answer->hookUp] = figure.value;
-            if (k == 0) first(unit, *answer, distorts, readings);
+        auto previous = previous_;
+        for (std::size_t k = 0; k < unit.hookUps.size(); ++k) {
+            const HookUpAnswer one = hookUpAnswer(unit, unit.hookUps[k], shop_, previous, frequencies_);
+            for (const auto& figure : one.answer->figures)
+                if (k == 0 || !figure.hookUp.empty())
+                    readings.figures[figure.name + figureSuffix(unit, k)] = figure.value;
+            if (k == 0) first(one, distorts, readings);
+            previous = one.answer;
         }
         return readings;
     }
-    [[nodiscard]] std::set<std::string> figures() const {
-        std::set<std::string> names;
-        for (std::size_t k = 0; k < base_.size(); ++k)
-            for (const auto& figure : base_[k]->figures)
-                if (std::isfinite(figure.value))
-                    names.insert(k == 0 ? figure.name : figure.name + "@" + base_[k]->hookUp);
-        return names;
-    }
+    /// Of the base unit.
+    [[nodiscard]] Readings nominal() const { return of(base_, false); }
 
 private:
-    void first(const design::Design& unit, const analysis::Answer& answer, bool distorts, Readings& readings) const {
-        const auto* trace = answer.trace("response");
+    void first(const HookUpAnswer& one, bool distorts, Readings& readings) const {
+        const auto* trace = one.answer->trace("response");
         const bool responds = trace != nullptr && !trace->curves.empty();
         const auto level = [&](double f) { return responds ? valueAt(*trace, trace->curves.front(), f) : none; };
         for (const double f : asked_.response) readings.response.push_back(level(f) - level(1000));
         if (!distorts) return;
-        for (const auto& row : analysis::distortionTable(unit, answer, asked_.distortion, {asked_.level}))
+        for (const auto& row : analysis::distortionTable(one.design, *one.answer, asked_.distortion, {asked_.level}))
             readings.distortion.push_back(20 * std::log10(row.thd));
     }
 
+    const design::Design& base_;
     const catalog::Catalog& shop_;
     const BenchQuestion& asked_;
-    analysis::Question question_;
-    std::vector<analysis::AnswerPtr> base_;
+    std::vector<double> frequencies_;
+    analysis::AnswerPtr previous_;
 };
 
 double squared(double above, double below) {
@@ -100,14 +91,14 @@ void finish(BenchSpread& sum) {
 }  // namespace
 
 BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop, const catalog::Tolerances& tolerances,
-                        const BenchQuestion& question) {
+                        const BenchQuestion& question, const analysis::AnswerPtr& previous) {
     catalog::Tolerances made = tolerances;
     for (const char* key : {"turns_mistakes", "source_impedance", "load_impedance", "load_capacitance", "temperature"})
         made.erase(key);
     const spread::Variation variation = spread::variationOf(bench.design, shop, made);
     std::vector<double> nominal;
     for (const auto& v : variation.all) nominal.push_back(v.nominal);
-    const Reader reader(*variation.base, shop, question);
+    const Reader reader(*variation.base, shop, question, previous);
     std::vector<Readings> above(nominal.size()), below(nominal.size());
     analysis::inThreads(nominal.size(), 0, {}, [&] {
         auto unit = std::make_shared<spread::UnitDesign>(variation);
@@ -123,7 +114,8 @@ BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop, const 
         };
     });
     BenchSpread sum;
-    for (const auto& name : reader.figures()) sum.figures[name] = 0;
+    for (const auto& [name, value] : reader.nominal().figures)
+        if (std::isfinite(value)) sum.figures[name] = 0;
     sum.response.assign(question.response.size(), 0);
     sum.distortion.assign(question.distortion.size(), 0);
     for (std::size_t k = 0; k < nominal.size(); ++k) take(sum, above[k], below[k]);

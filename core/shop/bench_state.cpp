@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <cmath>
+#include <memory>
 
-#include "design/edit.h"
 #include "shop/bench_prediction.h"
 #include "shop/curve_value.h"
 
@@ -86,25 +86,47 @@ std::optional<Expected> resonanceExpected(const BenchState& state, double value)
 
 }  // namespace
 
+HookUpAnswer hookUpAnswer(const design::Design& design, const design::HookUp& hookUp, const catalog::Catalog& shop,
+                          const analysis::AnswerPtr& previous, const std::vector<double>& frequencies) {
+    HookUpAnswer one{design, {}};
+    one.design.hookUps = {hookUp};
+    one.design.hookUps.front().name = previous->hookUp;
+    analysis::Question question;
+    question.frequencies = frequencies;
+    question.quick = true;
+    one.answer = analysis::answer(one.design, shop, previous, {}, question);
+    return one;
+}
+
+std::string figureSuffix(const design::Design& bench, std::size_t hookUp) {
+    return hookUp == 0 ? "" : "@" + bench.hookUps[hookUp].name;
+}
+
 BenchState benchState(Bench bench, const catalog::Catalog& shop, const BenchSpread& spread,
                       const BenchQuestion& question, const analysis::AnswerPtr& previous) {
     BenchState state;
     state.bench = std::move(bench);
     const design::Design& design = state.bench.design;
-    state.answer = analysis::answer(design, shop, previous);
-    for (const auto& figure : state.answer->figures)
-        if (std::isfinite(figure.value)) state.figures[figure.name] = expectedOf(*state.answer, figure, spread);
-    state.response = responseOf(*state.answer, spread, question.response);
-    const auto rows = analysis::distortionTable(design, *state.answer, question.distortion, {question.level});
+    const HookUpAnswer first = hookUpAnswer(design, design.hookUps.front(), shop, previous);
+    auto merged = std::make_shared<analysis::Answer>(*first.answer);
+    for (std::size_t k = 1; k < design.hookUps.size(); ++k)
+        for (units::Figure figure : hookUpAnswer(design, design.hookUps[k], shop, first.answer, {1000}).answer->figures)
+            if (!figure.hookUp.empty()) {
+                figure.name += figureSuffix(design, k);
+                merged->figures.push_back(std::move(figure));
+            }
+    state.answer = merged;
+    for (const auto& figure : merged->figures)
+        if (std::isfinite(figure.value)) state.figures[figure.name] = expectedOf(*merged, figure, spread);
+    state.response = responseOf(*merged, spread, question.response);
+    const auto rows = analysis::distortionTable(first.design, *first.answer, question.distortion, {question.level});
     for (std::size_t k = 0; k < rows.size(); ++k)
         state.distortion.push_back(
             {rows[k].frequency, {20 * std::log10(rows[k].thd), distortionModel, spread.distortion[k], false}});
+    state.ratios = ratioReadings(state, shop);
     if (state.bench.open.ports.empty()) return state;
-    const auto open = design::changed(design, [&](design::Design& d) { d.hookUps = {state.bench.open}; });
-    analysis::Question quick;
-    quick.quick = true;
-    const auto measured = analysis::answer(*open, shop, state.answer, {}, quick);
-    if (const auto* trace = measured->trace("impedance"))
+    const auto measured = hookUpAnswer(design, state.bench.open, shop, first.answer);
+    if (const auto* trace = measured.answer->trace("impedance"))
         state.resonance = resonanceExpected(state, resonanceOf(*trace));
     return state;
 }

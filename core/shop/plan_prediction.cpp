@@ -62,9 +62,9 @@ PlanPrediction planPrediction(const design::Design& design, const analysis::Answ
     for (const double f : {20.0, 30.0, 50.0})
         if (f >= fixture.generator.lowest && f <= fixture.generator.highest) question.distortion.push_back(f);
     Bench last = benchOf(design, fixture, true);
-    const auto here = analysis::answer(last.design, shop, answer);
+    const auto here = hookUpAnswer(last.design, last.design.hookUps.front(), shop, answer).answer;
     question.level = benchLevel(design, *answer, *here, fixture, prediction.levelWords);
-    const BenchSpread spread = benchSpread(last, shop, tolerances, question);
+    const BenchSpread spread = benchSpread(last, shop, tolerances, question, here);
     if (design.filling)
         prediction.states.push_back(benchState(benchOf(design, fixture, false), shop, spread, question, here));
     prediction.states.push_back(benchState(std::move(last), shop, spread, question, here));

@@ -14,18 +14,6 @@ using units::joined;
 
 namespace {
 
-constexpr double ratioFrequency = 1000;  // Hz
-
-/// What coupling may take from the ratio of turns, as a share: leakage over inductance of the driven winding.
-double couplingShare(const BenchState& state, const std::string& from, const std::string& to) {
-    const auto leakage = state.figures.find(joined({"leakage_10kHz.", from, ".", to}));
-    const auto inductance = state.figures.find("inductance_1kHz." + from);
-    if (leakage == state.figures.end() || inductance == state.figures.end() || !(inductance->second.value > 0))
-        return 0;
-    return std::abs(leakage->second.value) * (1 + leakage->second.model) /
-           (inductance->second.value / (1 + inductance->second.model));
-}
-
 /// Of one winding: the least whole number of turns whose loss or gain the reading shows, and what that is as a share.
 struct Miscount {
     double turns = 1, share = 0;
@@ -36,43 +24,42 @@ Miscount miscountOf(double turns, double doubt) {
     return {least, least / turns};
 }
 
-void limitRatio(const PlanContext& context, const BenchState& state, const design::Winding& first,
+/// In which of the windings a single turn does not show, in words.
+std::string hiddenWords(const std::string& first, bool inFirst, const std::string& other, bool inOther) {
+    if (inFirst && inOther) return joined({first, " nor in ", other});
+    return inFirst ? first : other;
+}
+
+void limitRatio(const PlanContext& context, const RatioReading& reading, const design::Winding& first,
                 const design::Winding& other, PlanRow& row) {
     const double a = design::conductorTurns(context.design, first), b = design::conductorTurns(context.design, other);
-    const double ratio =
-        std::abs(design::seriesTurns(context.design, other) / design::seriesTurns(context.design, first));
-    const double coupling = couplingShare(state, first.name, other.name);
-    const double instrument = context.fixture.doubts.ratio.at(ratio) / ratio;
-    const double doubt = instrument + coupling;
-    const Miscount one = miscountOf(a, doubt), two = miscountOf(b, doubt);
+    const double instrument = context.fixture.doubts.ratio.at(reading.value) / reading.value;
+    const Miscount one = miscountOf(a, instrument + reading.doubt), two = miscountOf(b, instrument + reading.doubt);
     const double share = std::min(one.share, two.share);
-    // Half a miscount to either side, less the guard band, and never past what coupling alone does.
-    const double half = std::max(share / 2 - instrument, coupling);
+    // Half a miscount to either side, less the guard band.
+    const double half = share / 2 - instrument;
     Window w;
-    w.low = ratio * (1 - half);
-    w.high = ratio * (1 + half);
-    w.origin = joined({"turns ratio ", units::write(units::Kind::Number, ratio, 5),
-                       "; half of the least miscount that "
-                       "shows, ±",
-                       units::significant(50 * share, 2), " %, guard band ±", units::significant(100 * instrument, 2),
-                       " %; coupling takes at most ", units::significant(100 * coupling, 2), " %"});
-    const auto tell = [&](const design::Winding& w1, const Miscount& m) {
-        return joined({context.winding(w1.name), ": from ", counted(m.turns, "turn")});
-    };
-    row.method += joined({" A miscount shows in ", tell(first, one), ", ", tell(other, two), "."});
-    if (std::max(one.turns, two.turns) > 1) {
-        const double most = std::max(a, b);
-        w.needed = std::max(0.0, 0.5 / most - coupling) * ratio;
-        w.doubt =
-            joined({"cannot tell a miscount of one turn in ", one.turns > 1 ? context.winding(first.name) : "",
-                    one.turns > 1 && two.turns > 1 ? " nor in " : "", two.turns > 1 ? context.winding(other.name) : "",
-                    "; a ratio meter of ±", units::significant(100 * *w.needed / ratio, 2), " % could"});
-        if (!(*w.needed > 0)) {
-            w.needed.reset();
-            w.doubt += ": none does, coupling alone is wider";
+    w.low = reading.value * (1 - half);
+    w.high = reading.value * (1 + half);
+    w.origin =
+        joined({"turns ratio ", units::write(units::Kind::Number, reading.turns, 5), ", read as ",
+                units::write(units::Kind::Number, reading.value, 5), " for what coupling and capacitance take (±",
+                units::significant(100 * reading.doubt, 2), " %); half of the least miscount that shows ±",
+                units::significant(50 * share, 2), " %, guard band ±", units::significant(100 * instrument, 2), " %"});
+    row.method += joined({" A miscount shows in ", context.winding(first.name), " from ", counted(one.turns, "turn"),
+                          ", in ", context.winding(other.name), " from ", counted(two.turns, "turn"), "."});
+    if (one.turns > 1 || two.turns > 1) {
+        const double needed = 0.5 / std::max(a, b) - reading.doubt;
+        w.doubt = "cannot tell a miscount of one turn in " +
+                  hiddenWords(context.winding(first.name), one.turns > 1, context.winding(other.name), two.turns > 1);
+        if (needed > 0) {
+            w.needed = needed * reading.value;
+            w.doubt += joined({"; a ratio meter of ±", units::significant(100 * needed, 2), " % could"});
+        } else {
+            w.doubt += ", and no ratio meter can: what coupling takes is not known that well";
         }
     }
-    RowList::limit(row, w, units::Kind::Number, ratio);
+    RowList::limit(row, w, units::Kind::Number, reading.value);
 }
 
 void addTaps(const PlanContext& context, RowList& list, bool laminated) {
@@ -114,12 +101,17 @@ void addPolarityRows(const PlanContext& context, const BenchState* state, RowLis
                              joined({"ratio.", first.name, ".", other.name}));
         row.hookUp = joined({"Drive ", context.terminals(first), " (", context.ends(first), "); read ",
                              context.terminals(other), "; everything else open."});
-        row.settings = state != nullptr ? joined({units::writeExact(units::Kind::Frequency, ratioFrequency), ", 1 V"})
-                                        : "10 kHz, 1 V";
+        const RatioReading* reading = nullptr;
+        if (state != nullptr)
+            if (const auto at = state->ratios.find(other.name); at != state->ratios.end()) reading = &at->second;
+        row.settings = reading != nullptr ? units::writeExact(units::Kind::Frequency, reading->frequency) + ", 1 V"
+                                          : "10 kHz, 1 V";
         row.method = joined({"Voltages of the two starts against their finishes are ",
                              same ? "in phase" : "in opposite phase", ", or the section is wound the wrong way."});
-        if (state != nullptr) {
-            limitRatio(context, *state, first, other, row);
+        if (reading != nullptr) {
+            limitRatio(context, *reading, first, other, row);
+        } else if (state != nullptr) {
+            row.doubt = "the ratio is not predicted: only the sign counts";
         } else {
             row.method += " Without its core the coil couples weakly: only the sign counts.";
             row.doubt = "turns cannot be told before the core is in";
