@@ -232,7 +232,7 @@ Bench benchOf(const design::Design& design, const design::Fixture& fixture, bool
     }
     bench.driven = portOf(first, Role::Drive);
     bench.observed = portOf(first, Role::Observe);
-    bench.open.name = "impedance meter";
+    bench.open.name = "impedance meter of the bench";
     bench.open.straps = first.straps;
     bench.open.earths = first.earths;
     if (!bench.driven.empty()) {

@@ -70,8 +70,8 @@ inline constexpr double coverage = 2.576;
 [[nodiscard]] BenchState benchState(Bench bench, const catalog::Catalog& shop, const BenchSpread& spread,
                                     const BenchQuestion& question, const analysis::AnswerPtr& previous);
 
-/// One hook-up of a design alone, without what is slow and not read here: traces through the core's loop are those of
-/// `previous`. Its name becomes that of `previous`'s hook-up.
+/// A design with one hook-up shown, besides its first, from which winding figures are read. What is slow and not read
+/// here, traces through the core's loop, is left to `previous`.
 struct HookUpAnswer {
     design::Design design;
     analysis::AnswerPtr answer;

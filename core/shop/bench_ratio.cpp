@@ -15,11 +15,15 @@ design::PortUse useOf(const char* port, design::Role role) {
     return use;
 }
 
-/// The first winding driven without impedance, the other read, both starts and the core earthed.
+/// The first winding driven by a voltage, the other read, both starts and the core earthed.
 design::HookUp ratioHookUp(const design::Winding& first, const design::Winding& other) {
     design::HookUp hookUp;
+    hookUp.name = "ratio meter of the bench";
     hookUp.earths = {first.start, other.start, "core"};
     hookUp.ports = {useOf("ratio from", design::Role::Drive), useOf("ratio to", design::Role::Observe)};
+    // Without a resistance a drive is a current; this much loses nothing at a winding.
+    hookUp.ports.front().through.emplace();
+    hookUp.ports.front().through->resistance = 1e-6;
     return hookUp;
 }
 

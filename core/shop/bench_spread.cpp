@@ -37,7 +37,7 @@ public:
         for (std::size_t k = 0; k < unit.hookUps.size(); ++k) {
             const HookUpAnswer one = hookUpAnswer(unit, unit.hookUps[k], shop_, previous, frequencies_);
             for (const auto& figure : one.answer->figures)
-                if (k == 0 || !figure.hookUp.empty())
+                if (k == 0 || figure.hookUp == one.answer->hookUp)
                     readings.figures[figure.name + figureSuffix(unit, k)] = figure.value;
             if (k == 0) first(one, distorts, readings);
             previous = one.answer;

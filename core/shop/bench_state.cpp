@@ -89,12 +89,17 @@ std::optional<Expected> resonanceExpected(const BenchState& state, double value)
 HookUpAnswer hookUpAnswer(const design::Design& design, const design::HookUp& hookUp, const catalog::Catalog& shop,
                           const analysis::AnswerPtr& previous, const std::vector<double>& frequencies) {
     HookUpAnswer one{design, {}};
-    one.design.hookUps = {hookUp};
-    one.design.hookUps.front().name = previous->hookUp;
+    one.design.hookUps = {design.hookUps.front()};
+    if (hookUp.name != design.hookUps.front().name) one.design.hookUps.push_back(hookUp);
+    // Slow traces are left to a previous answer that shows a hook-up of this name.
+    auto shown = std::make_shared<analysis::Answer>(*previous);
+    shown->hookUp = hookUp.name;
     analysis::Question question;
+    question.hookUp = hookUp.name;
     question.frequencies = frequencies;
+    question.everyHookUp = false;
     question.quick = true;
-    one.answer = analysis::answer(one.design, shop, previous, {}, question);
+    one.answer = analysis::answer(one.design, shop, shown, {}, question);
     return one;
 }
 
@@ -109,12 +114,14 @@ BenchState benchState(Bench bench, const catalog::Catalog& shop, const BenchSpre
     const design::Design& design = state.bench.design;
     const HookUpAnswer first = hookUpAnswer(design, design.hookUps.front(), shop, previous);
     auto merged = std::make_shared<analysis::Answer>(*first.answer);
-    for (std::size_t k = 1; k < design.hookUps.size(); ++k)
-        for (units::Figure figure : hookUpAnswer(design, design.hookUps[k], shop, first.answer, {1000}).answer->figures)
-            if (!figure.hookUp.empty()) {
+    for (std::size_t k = 1; k < design.hookUps.size(); ++k) {
+        const auto other = hookUpAnswer(design, design.hookUps[k], shop, first.answer, {1000}).answer;
+        for (units::Figure figure : other->figures)
+            if (figure.hookUp == other->hookUp) {
                 figure.name += figureSuffix(design, k);
                 merged->figures.push_back(std::move(figure));
             }
+    }
     state.answer = merged;
     for (const auto& figure : merged->figures)
         if (std::isfinite(figure.value)) state.figures[figure.name] = expectedOf(*merged, figure, spread);

@@ -35,7 +35,7 @@ void addContinuity(const PlanContext& context, const BenchState& state, RowList&
         row.hookUp = joined(
             {"Ohmmeter at ", context.terminals(winding), " (", context.ends(winding), "); everything else open."});
         row.settings =
-            joined({"at most ", units::write(units::Kind::Current, context.fixture.meters.resistanceCurrent)});
+            joined({"at most ", units::writeExact(units::Kind::Current, context.fixture.meters.resistanceCurrent)});
         row.method = "An open winding first: nothing below means anything with one.";
         row.kind = units::Kind::Resistance;
         if (r == nullptr) continue;
@@ -56,7 +56,7 @@ void addResistance(const PlanContext& context, const BenchState& state, RowList&
         auto& row =
             list.add(TestOrder::Direct, "DC resistance, " + context.winding(winding.name), "dcr." + winding.name);
         row.hookUp = joined({"Four wires at ", context.terminals(winding), "; everything else open."});
-        row.settings = joined({"at most ", units::write(units::Kind::Current, fixture.meters.resistanceCurrent),
+        row.settings = joined({"at most ", units::writeExact(units::Kind::Current, fixture.meters.resistanceCurrent),
                                "; wire temperature beside it"});
         row.method = joined({"Corrected to ", celsius(reference), ": divide by 1 + ", units::significant(slope, 3),
                              " (t − ", units::shortest(reference),
@@ -102,8 +102,8 @@ void addDemagnetiseRow(const PlanContext& context, const BenchState& state, RowL
     const double turns = design::conductorTurns(context.design, longest);
     if (sheet != nullptr)
         row.method = joined(
-            {"The ohmmeter's ", units::write(units::Kind::Current, context.fixture.meters.resistanceCurrent), " in ",
-             turnsText(turns), " turns put ",
+            {"The ohmmeter's ", units::writeExact(units::Kind::Current, context.fixture.meters.resistanceCurrent),
+             " in ", turnsText(turns), " turns put ",
              units::significant(context.fixture.meters.resistanceCurrent * turns / catalog::pathLength(*sheet), 2),
              " A/m on the core. "});
     row.method +=

@@ -77,7 +77,7 @@ void addHipotRows(const PlanContext& context, const BenchState& state, RowList& 
                     direct ? " direct" : ", " + units::writeExact(units::Kind::Frequency, meters.hipotFrequency),
                     ", up in ", units::writeExact(units::Kind::Time, meters.hipotRamp), ", held ",
                     units::writeExact(units::Kind::Time, meters.hipotDwell), ", down before touching; trip ",
-                    units::write(units::Kind::Current, meters.hipotTrip)});
+                    units::writeExact(units::Kind::Current, meters.hipotTrip)});
         row.high = meters.hipotTrip;
         row.origin = joined({"voltage: ", said, "; times and trip: ", meters.hipotSource});
         row.method +=

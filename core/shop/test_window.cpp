@@ -67,7 +67,8 @@ void takePromise(Window& w, const Promised& promised, double instrument, units::
 
 std::string widthWords(double width, bool relative, units::Kind kind) {
     if (relative) return joined({"±", units::significant(100 * width, 2), " %"});
-    return joined({"±", units::write(kind == units::Kind::LevelDbu ? units::Kind::Decibel : kind, width, 2)});
+    const bool level = kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
+    return joined({"±", level ? units::significant(width, 2) + " dB" : units::write(kind, width, 2)});
 }
 
 Window window(const Expected& expected, double instrument, const Promised& promised, Sides sides, units::Kind kind) {
