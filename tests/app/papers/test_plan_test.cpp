@@ -52,11 +52,9 @@ TEST_P(TestPlanPaper, ContentAndTableSayTheSameLimits) {
             const QJsonObject one = row.toObject();
             EXPECT_EQ(lines[line].section(',', 0, 0).toInt(), one["step"].toInt());
             const QString unit = lines[line].section(',', -1), high = lines[line].section(',', -2, -2);
-            if (one["high"].isNull())
-                EXPECT_EQ(high, QString());
-            else
-                EXPECT_NEAR(high.toDouble(), one["high"].toDouble() * (unit == "%" ? 100 : 1),
-                            1e-8 * std::abs(high.toDouble()));
+            EXPECT_EQ(high.isEmpty(), one["high"].isNull());
+            EXPECT_NEAR(high.toDouble(), one["high"].toDouble() * (unit == "%" ? 100 : 1),
+                        1e-8 * std::abs(high.toDouble()));
         }
     EXPECT_EQ(line + 1, lines.size());
     EXPECT_GT(line, 20);

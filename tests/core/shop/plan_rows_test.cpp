@@ -76,7 +76,9 @@ TEST(PlanRows, ACoarseRatioMeterIsSaidNotToTellATurn) {
     const auto turns = static_cast<long>(std::ceil(2 * (0.01 + doubt) * 5400));
     EXPECT_GE(turns, 108);
     EXPECT_TRUE(has(row.method, "from " + std::to_string(turns) + " turns")) << row.method;
-    if (row.needed) EXPECT_LT(*row.needed / *row.expected, 0.5 / 5400);
+    if (row.needed) {
+        EXPECT_LT(*row.needed / *row.expected, 0.5 / 5400);
+    }
 }
 
 /// A unit's ratio is read less than its turns say, by no more than leakage over inductance and the rise by capacitance.
@@ -94,7 +96,8 @@ TEST(PlanRows, WidthsOfDistortionResonanceAndResponseFollowTheTolerances) {
     const Made& usual = demo("microphone-input");
     const Made wider = made(usual.design, usual.fixture, wide);
     EXPECT_GT(*wider.row("thd.20").high, 1.02 * *usual.row("thd.20").high);
-    EXPECT_GT(*wider.row("resonance").high, 1.02 * *usual.row("resonance").high);
+    // At 1 kHz the sheets' eddy currents hide much of the permeability, and a resonance goes with the root.
+    EXPECT_GT(*wider.row("resonance").high, 1.01 * *usual.row("resonance").high);
     EXPECT_LT(*wider.row("inductance_10Hz.P").low, *usual.row("inductance_10Hz.P").low);
     EXPECT_EQ(*wider.row("dcr.P").high, *usual.row("dcr.P").high);
 }
@@ -243,7 +246,9 @@ TEST(PlanRows, NoiseThatIsPromisedHasARowOrAReason) {
     const auto measured = shop::testPlan(m.design, *m.answer, m.prediction, demos::shopCatalog(), fixture,
                                          {"2026-11-27", std::string(64, 'a')});
     for (const auto& row : measured.stages.back().rows)
-        if (row.name == "noise_figure_1kHz") EXPECT_LE(row.high.value(), 2);
+        if (row.name == "noise_figure_1kHz") {
+            EXPECT_LE(row.high.value(), 2);
+        }
 }
 
 }  // namespace

@@ -42,7 +42,9 @@ TEST_P(EveryPlan, TakesAllDirectCurrentBeforeTheCoreIsDemagnetisedAndMeasuredAft
         EXPECT_LT(firstOf("dcr."), firstOf("insulation."));
         const bool last = &stage == &made.plan.stages.back();
         EXPECT_EQ(firstOf("hipot.") != rows.end(), last) << "full voltage once, at the end";
-        if (last) EXPECT_LT(firstOf("insulation."), firstOf("hipot."));
+        if (last) {
+            EXPECT_LT(firstOf("insulation."), firstOf("hipot."));
+        }
         const bool core = stage.name != "wound coil";
         EXPECT_EQ(std::count_if(rows.begin(), rows.end(), [](const auto& r) { return r.name == "demagnetise"; }),
                   core ? 1 : 0);
@@ -62,8 +64,9 @@ TEST_P(EveryPlan, NoWindowIsInvertedOrNarrowerThanTheInstrument) {
         for (const auto& row : stage.rows) {
             if (!row.low || !row.high) continue;
             EXPECT_LT(*row.low, *row.high) << row.what;
-            if (row.kind == units::Kind::Decibel && !row.needed)
+            if (row.kind == units::Kind::Decibel && !row.needed) {
                 EXPECT_GE(*row.high - *row.low, 2 * made.fixture.doubts.level - 1e-12) << row.what;
+            }
             EXPECT_EQ(row.needed.has_value(), has(row.doubt, "cannot judge") || has(row.doubt, "could")) << row.doubt;
         }
 }
@@ -74,8 +77,12 @@ TEST_P(EveryPlan, APredictedUnitPassesItsOwnPlanUnlessAPromiseIsBroken) {
             if (!row.expected || has(row.doubt, "predicted to break") || has(row.origin, "promise") ||
                 has(row.origin, "mask"))
                 continue;
-            if (row.low) EXPECT_LE(*row.low, *row.expected) << row.what;
-            if (row.high) EXPECT_GE(*row.high, *row.expected) << row.what;
+            if (row.low) {
+                EXPECT_LE(*row.low, *row.expected) << row.what;
+            }
+            if (row.high) {
+                EXPECT_GE(*row.high, *row.expected) << row.what;
+            }
         }
 }
 
@@ -87,9 +94,13 @@ TEST_P(EveryPlan, SaysEverythingInPlainWords) {
             EXPECT_FALSE(row.hookUp.empty()) << row.what;
             EXPECT_FALSE(row.method.empty()) << row.what;
             EXPECT_FALSE(row.settings.empty()) << row.what;
-            if (row.low || row.high) EXPECT_FALSE(row.origin.empty()) << row.what;
+            if (row.low || row.high) {
+                EXPECT_FALSE(row.origin.empty()) << row.what;
+            }
             // A row that measures without limits says why.
-            if (row.order == TestOrder::Signal && !row.low && !row.high) EXPECT_FALSE(row.doubt.empty()) << row.what;
+            if (row.order == TestOrder::Signal && !row.low && !row.high) {
+                EXPECT_FALSE(row.doubt.empty()) << row.what;
+            }
         }
 }
 
@@ -104,7 +115,9 @@ TEST_P(EveryPlan, RejectionIsAtLeastAndBalanceHasLimitsOrAReason) {
         }
         ASSERT_TRUE(row.low) << name;
         EXPECT_LT(*row.low, 80);
-        if (figure->value >= 80) EXPECT_TRUE(row.origin.starts_with("predicted over 80 dB")) << row.origin;
+        if (figure->value >= 80) {
+            EXPECT_TRUE(row.origin.starts_with("predicted over 80 dB")) << row.origin;
+        }
     }
 }
 
@@ -148,8 +161,8 @@ TEST_P(EveryPlan, TheTableForASequencerHasALineARow) {
     EXPECT_EQ(content.at("stages").size(), made.plan.stages.size());
 }
 
-INSTANTIATE_TEST_SUITE_P(Demos, EveryPlan, testing::ValuesIn(plans::names()), [](const auto& info) {
-    std::string name = info.param;
+INSTANTIATE_TEST_SUITE_P(Demos, EveryPlan, testing::ValuesIn(plans::names()), [](const auto& one) {
+    std::string name = one.param;
     std::replace(name.begin(), name.end(), '-', '_');
     return name;
 });

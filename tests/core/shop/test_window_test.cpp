@@ -21,7 +21,7 @@ TEST(TestWindow, ModelAndToleranceAddBySquaresAndTheGuardBandGoesInward) {
     EXPECT_NEAR(*w.high, 149, 1e-9);
     EXPECT_EQ(w.doubt, "");
     EXPECT_FALSE(w.needed);
-    EXPECT_EQ(w.origin, "predicted 100 Ω: model ±30 %, 99 % of units ±40 %, guard band ±1.0 Ω");
+    EXPECT_EQ(w.origin, "predicted 100.0 Ω: model ±30 %, 99 % of units ±40 %, guard band ±1.0 Ω");
 }
 
 TEST(TestWindow, EitherDoubtAloneWidensALimit) {
@@ -66,6 +66,13 @@ TEST(TestWindow, APromiseDrawsInWithItsOwnGuardBandAndNeverWidens) {
     // A promise far outside leaves the expected window as it is.
     EXPECT_NEAR(*shop::window(e, 0.1, {1, {}, "promise"}, Sides::Both, Kind::Number).low, 10 / 1.1 + 0.1, 1e-12);
     EXPECT_NEAR(*shop::window(e, 0.1, {{}, 10.5, "promise"}, Sides::Both, Kind::Number).high, 10.4, 1e-12);
+}
+
+TEST(TestWindow, ALimitNextToThePromiseIsNoNarrowerThanCanBeTold) {
+    const Window w = shop::window({0, 0, 0, false}, 0.5, {0, {}, "promise"}, Sides::Both, Kind::Decibel);
+    EXPECT_EQ(w.low, 0.5);
+    EXPECT_EQ(w.high, 1.5);
+    EXPECT_NE(w.doubt.find("within a guard band of the promise"), std::string::npos);
 }
 
 TEST(TestWindow, APromiseThatIsPredictedToBreakRulesAlone) {
