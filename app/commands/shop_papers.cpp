@@ -4,11 +4,13 @@
 #include <optional>
 
 #include "exchange/design_json.h"
+#include "exchange/fixture_file.h"
 #include "exchange/read_file.h"
 #include "exchange/value_text.h"
 #include "exchange/write_file.h"
 #include "papers/bill.h"
 #include "papers/datasheet.h"
+#include "papers/test_plan.h"
 #include "papers/traveller.h"
 #include "papers/winding_sheet.h"
 #include "shop/paper_content.h"
@@ -56,6 +58,28 @@ std::string writeBill(const PaperFile& paper, const Opened& opened, const shop::
     return paper.write("--bill", bill, papers::paintedBill, &csv);
 }
 
+/// The plan as a paper or its content, and its limits as a table.
+std::string writeTestPlan(const PaperFile& paper, const Opened& opened, const shop::Issue& issue) {
+    const Arguments& arguments = paper.arguments;
+    const std::string limits = arguments.option("--limits");
+    if (!limits.empty() && !endsWith(limits, ".csv"))
+        throw units::BadInput(units::Fault{"command line: --limits", '"' + limits + '"', "F.csv"});
+    std::string file = arguments.option("--fixture");
+    if (file.empty()) file = exchange::fixtureFile(resourceFolders(places()));
+    const design::Fixture fixture = exchange::readFixture(exchange::readFile(file), file);
+    const design::Design& design = *opened.design;
+    const auto answer = analysis::answer(design, opened.shop);
+    const auto prediction = shop::planPrediction(design, answer, opened.shop, shopTolerances(places()), fixture);
+    const shop::TestPlan plan = shop::testPlan(design, *answer, prediction, opened.shop, fixture, issue);
+    std::string written;
+    if (!arguments.option("--test-plan").empty()) written += paper.write("--test-plan", plan, papers::paintedTestPlan);
+    if (!limits.empty()) {
+        exchange::writeFile(limits, shop::limitsCsv(plan));
+        written += limits + '\n';
+    }
+    return written;
+}
+
 }  // namespace
 
 papers::Format formatOf(const std::string& name) {
@@ -65,7 +89,7 @@ papers::Format formatOf(const std::string& name) {
 }
 
 const std::set<std::string>& shopPaperOptions() {
-    static const std::set<std::string> all{"--winding-sheet", "--traveller", "--bill"};
+    static const std::set<std::string> all{"--winding-sheet", "--traveller", "--bill", "--test-plan", "--limits"};
     return all;
 }
 
@@ -75,6 +99,10 @@ bool asksForShopPapers(const Arguments& arguments) {
     if (arguments.option("--bill").empty() && !arguments.option("--prices").empty())
         throw units::BadInput(
             units::Fault{"command line: --prices", "no bill to write", "it beside --bill F.csv, F.pdf or F.json"});
+    if (arguments.option("--test-plan").empty() && arguments.option("--limits").empty() &&
+        !arguments.option("--fixture").empty())
+        throw units::BadInput(units::Fault{"command line: --fixture", "no test plan to write",
+                                           "it beside --test-plan F.pdf or F.json, or --limits F.csv"});
     return asks;
 }
 
@@ -89,6 +117,8 @@ std::string writeShopPapers(const Arguments& arguments, const Opened& opened, pa
         written +=
             paper.write("--traveller", shop::traveller(*opened.design, opened.shop, issue), papers::paintedTraveller);
     if (!arguments.option("--bill").empty()) written += writeBill(paper, opened, issue);
+    if (!arguments.option("--test-plan").empty() || !arguments.option("--limits").empty())
+        written += writeTestPlan(paper, opened, issue);
     return written;
 }
 

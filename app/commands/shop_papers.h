@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The papers for the shop: winding sheet, traveller, bill of materials.
+// The papers for the shop: winding sheet, traveller, bill of materials, test plan.
 #pragma once
 
 #include <set>

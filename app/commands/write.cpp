@@ -2,7 +2,7 @@
 // coilwright write DESIGN [--datasheet F.pdf [--paper a4|letter]] [--netlist F.cir [--terminals-only]]
 // [--touchstone F.sNp] [--hook-up NAME] [--winding-sheet F.pdf]
 // [--traveller F.pdf] [--bill F.csv [--prices F.csv]] [--program F] [--step-table F.csv] [--winder NAME]
-// [--leg 1|2]
+// [--leg 1|2] [--test-plan F.pdf] [--limits F.csv] [--fixture F.json]
 #include "analysis/answer.h"
 #include "commands/arguments.h"
 #include "commands/shop_papers.h"
@@ -49,7 +49,7 @@ std::string write(const std::vector<std::string>& typed) {
     Grammar grammar{{"DESIGN"},
                     {"--terminals-only"},
                     {"--datasheet", "--netlist", "--touchstone", "--paper", "--hook-up", "--program", "--step-table",
-                     "--winder", "--leg", "--prices"}};
+                     "--winder", "--leg", "--prices", "--fixture"}};
     grammar.options.insert(shopPaperOptions().begin(), shopPaperOptions().end());
     const Arguments arguments = sorted(typed, grammar);
     const std::string program = arguments.option("--program"), table = arguments.option("--step-table");
@@ -61,8 +61,7 @@ std::string write(const std::vector<std::string>& typed) {
         throw units::BadInput(units::Fault{
             "command line: write", "nothing to write",
             "--datasheet F.pdf, --netlist F.cir, --touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, "
-            "--bill F.csv, --program F or "
-            "--step-table F.csv"});
+            "--bill F.csv, --test-plan F.pdf, --limits F.csv, --program F or --step-table F.csv"});
     if (!winds && (!arguments.option("--winder").empty() || !arguments.option("--leg").empty()))
         throw units::BadInput(units::Fault{"command line: --winder", "no program or table to write",
                                            "it beside --program F or --step-table F.csv"});

@@ -110,18 +110,6 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
     return state;
 }
 
-/// A mask's limit at f, between its corners on a logarithmic axis; nothing where either corner has none.
-std::optional<double> limitAt(const design::Mask& mask, double f, bool low) {
-    for (std::size_t k = 1; k < mask.points.size(); ++k) {
-        const auto &a = mask.points[k - 1], &b = mask.points[k];
-        if (f < a.frequency || f > b.frequency) continue;
-        const auto &from = low ? a.low : a.high, &to = low ? b.low : b.high;
-        if (!from || !to) return {};
-        return *from + (*to - *from) * std::log(f / a.frequency) / std::log(b.frequency / a.frequency);
-    }
-    return {};
-}
-
 /// The curve's value at 1 kHz, over log f; nothing where the frequencies do not reach there.
 std::optional<double> atOneKilohertz(const std::vector<double>& frequency, const std::vector<double>& y) {
     const auto at = std::lower_bound(frequency.begin(), frequency.end(), 1000.0);
@@ -136,7 +124,7 @@ std::optional<double> atOneKilohertz(const std::vector<double>& frequency, const
 /// Takes over value, limit and place of the mask at f if that is tighter than what `state` has.
 void tighten(PromiseState& state, const design::Mask& mask, double f, double now) {
     for (const bool low : {true, false}) {
-        auto limit = limitAt(mask, f, low);
+        auto limit = maskLimit(mask, f, low);
         if (!limit) continue;
         if (low && mask.trace == "balance" && *limit > mostRejection) {
             limit = mostRejection;
@@ -190,6 +178,17 @@ int urgency(Standing standing) {
 }
 
 }  // namespace
+
+std::optional<double> maskLimit(const design::Mask& mask, double f, bool low) {
+    for (std::size_t k = 1; k < mask.points.size(); ++k) {
+        const auto &a = mask.points[k - 1], &b = mask.points[k];
+        if (f < a.frequency || f > b.frequency) continue;
+        const auto &from = low ? a.low : a.high, &to = low ? b.low : b.high;
+        if (!from || !to) return {};
+        return *from + (*to - *from) * std::log(f / a.frequency) / std::log(b.frequency / a.frequency);
+    }
+    return {};
+}
 
 std::vector<PromiseState> statesInOrder(const design::Design& design, const Answer& answer) {
     std::vector<PromiseState> states;

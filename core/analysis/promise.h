@@ -16,5 +16,7 @@ namespace analysis {
 [[nodiscard]] double marginShare(units::Kind kind, double margin, double limit) noexcept;
 /// A kept promise is thin below this `marginShare`.
 [[nodiscard]] double thinBelow(units::Kind kind) noexcept;
+/// A mask's limit at f, between its corners on a logarithmic axis; nothing where either corner has none.
+[[nodiscard]] std::optional<double> maskLimit(const design::Mask& mask, double f, bool low);
 
 }  // namespace analysis

@@ -185,29 +185,41 @@ Finishing finishing(const design::Design& design, const Materials& materials, co
     return all;
 }
 
+namespace {
+
+constexpr const char* othersFirst =
+    "These lines do not replace local rules, the safety sheet of each material, the maker's instructions of each "
+    "machine, or the trained and, where the law asks for it, licensed person. They come first.";
+constexpr const char* kick =
+    "Resistance of a large inductance: short the winding before the meter is taken off; the kick can be felt and can "
+    "break the meter.";
+constexpr const char* highVoltage =
+    "High-voltage test (hipot): only by trained persons, with a guarded place, a current limit and one hand free of "
+    "it. Switch off and discharge before touching anything.";
+constexpr const char* notForMains =
+    "The unit is not for mains isolation or protective separation unless it was designed and approved for it.";
+
+}  // namespace
+
 std::vector<std::string> cautions() {
-    std::vector<std::string> all;
-    const auto add = [&](const char* words) { all.emplace_back(words); };
-    add("These lines do not replace local rules, the safety sheet of each material, the maker's instructions of each "
-        "machine, or the trained and, where the law asks for it, licensed person. They come first.");
-    add("Spindles: no gloves, loose sleeves, rings, ribbons or open hair near a turning spindle. Guards closed. Eye "
-        "protection: fine wire that breaks whips. A machine that runs by itself is not left alone.");
-    add("Soldering: use flux and solder only with the fumes drawn off at the joint. Polyurethane enamel in the solder "
-        "pot gives off isocyanates, which can make a person allergic for life: never without extraction. Hot solder "
-        "spits: eye protection. Wash hands before eating.");
-    add("Varnish, epoxy, hardeners: ventilation, the gloves that the safety sheet names, no skin contact "
-        "(sensitising). "
-        "Mixed resin heats itself: small batches, never left in the cup. Ovens that drive off solvent must be vented "
-        "and made for it.");
-    add("Sheets: edges cut. Nickel and cobalt on skin can cause allergy: gloves at the bench, not at the spindle.");
-    add("Resistance of a large inductance: short the winding before the meter is taken off; the kick can be felt and "
-        "can "
-        "break the meter.");
-    add("High-voltage test (hipot): only by trained persons, with a guarded place, a current limit and one hand free "
-        "of "
-        "it. Switch off and discharge before touching anything.");
-    add("The unit is not for mains isolation or protective separation unless it was designed and approved for it.");
-    return all;
+    return {
+        othersFirst,
+        "Spindles: no gloves, loose sleeves, rings, ribbons or open hair near a turning spindle. Guards closed. Eye "
+        "protection: fine wire that breaks whips. A machine that runs by itself is not left alone.",
+        "Soldering: use flux and solder only with the fumes drawn off at the joint. Polyurethane enamel in the "
+        "solder pot gives off isocyanates, which can make a person allergic for life: never without extraction. Hot "
+        "solder spits: eye protection. Wash hands before eating.",
+        "Varnish, epoxy, hardeners: ventilation, the gloves that the safety sheet names, no skin contact "
+        "(sensitising). Mixed resin heats itself: small batches, never left in the cup. Ovens that drive off "
+        "solvent must be vented and made for it.",
+        "Sheets: edges cut. Nickel and cobalt on skin can cause allergy: gloves at the bench, not at the spindle.",
+        kick,
+        highVoltage,
+        notForMains};
+}
+
+std::vector<std::string> testCautions() {
+    return {othersFirst, kick, highVoltage, notForMains};
 }
 
 }  // namespace shop

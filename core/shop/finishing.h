@@ -40,5 +40,7 @@ struct Finishing {
 
 /// What can hurt in this work, in plain words. Defers to local rules, safety sheets and licensed practice.
 [[nodiscard]] std::vector<std::string> cautions();
+/// Those of them that concern measuring a unit.
+[[nodiscard]] std::vector<std::string> testCautions();
 
 }  // namespace shop

@@ -2,23 +2,10 @@
 #include "shop/paper_content.h"
 
 #include "json/record.h"
+#include "shop/paper_head_fields.h"
 
 namespace shop {
 
-template <class Visitor>
-void fields(Visitor& visit, PaperHead& r) {
-    visit.need("paper", r.paper);
-    visit.need("title", r.title);
-    visit.need("part_number", r.partNumber);
-    visit.need("revision", r.revision);
-    visit.need("date", r.date);
-    visit.need("digest", r.digest);
-}
-template <class Visitor>
-void fields(Visitor& visit, Fact& r) {
-    visit.need("what", r.what);
-    visit.need("words", r.words);
-}
 template <class Visitor>
 void fields(Visitor& visit, WireUse& r) {
     visit.need("winding", r.winding);

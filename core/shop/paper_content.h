@@ -4,6 +4,7 @@
 
 #include "json/value.h"
 #include "shop/bill.h"
+#include "shop/test_plan.h"
 #include "shop/traveller.h"
 #include "shop/winding_sheet.h"
 
@@ -13,5 +14,7 @@ namespace shop {
 [[nodiscard]] json::Value contentOf(const WindingSheet& sheet);
 [[nodiscard]] json::Value contentOf(const Traveller& traveller);
 [[nodiscard]] json::Value contentOf(const Bill& bill);
+/// SI units; distortion as a share.
+[[nodiscard]] json::Value contentOf(const TestPlan& plan);
 
 }  // namespace shop

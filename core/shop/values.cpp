@@ -6,6 +6,7 @@
 
 #include "analysis/figure_names.h"
 #include "analysis/most_rejection.h"
+#include "shop/curve_value.h"
 #include "shop/datasheet_parts.h"
 #include "units/text.h"
 
@@ -93,17 +94,6 @@ std::string ratioText(double ratio) {
     return size >= 1 ? "1 : " + digits(size) : digits(1 / size) + " : 1";
 }
 
-/// Value of a curve at f, straight between its points on a logarithmic frequency axis; NaN outside.
-double between(const analysis::Trace& trace, const analysis::Curve& curve, double f) {
-    const auto at = std::lower_bound(trace.frequency.begin(), trace.frequency.end(), f);
-    if (at == trace.frequency.end()) return std::nan("");
-    const auto k = static_cast<std::size_t>(at - trace.frequency.begin());
-    if (trace.frequency[k] == f) return curve.y[k];
-    if (k == 0) return std::nan("");
-    const double low = trace.frequency[k - 1];
-    return curve.y[k - 1] + (curve.y[k] - curve.y[k - 1]) * std::log(f / low) / std::log(trace.frequency[k] / low);
-}
-
 /// Collects rows in the order in which a customer's engineer asks.
 struct Rows {
     const design::Design& design;
@@ -132,9 +122,9 @@ struct Rows {
     void addBandEnds() {
         const analysis::Trace* trace = answer.trace("response");
         if (!trace || trace->curves.empty() || trace->curves.front().y.size() != trace->frequency.size()) return;
-        const double reference = between(*trace, trace->curves.front(), 1000);
+        const double reference = valueAt(*trace, trace->curves.front(), 1000);
         for (const double f : {20.0, 20000.0}) {
-            const double level = between(*trace, trace->curves.front(), f) - reference;
+            const double level = valueAt(*trace, trace->curves.front(), f) - reference;
             if (!std::isfinite(level)) continue;
             const bool outside = !trace->valid || f < trace->validFrom || (trace->validTo > 0 && f > trace->validTo);
             const double digits = std::abs(level) < 1 ? 100 : 10;

@@ -62,8 +62,8 @@ TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
     expectRefused({"write", stepUp},
                   "command line: write: found nothing to write; allowed is --datasheet F.pdf, --netlist F.cir, "
-                  "--touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, --bill F.csv, --program F or "
-                  "--step-table F.csv.");
+                  "--touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, --bill F.csv, --test-plan F.pdf, "
+                  "--limits F.csv, --program F or --step-table F.csv.");
 }
 
 TEST_F(RunTest, ADesignThatCannotBeReadIsRefusedWithFileFieldFoundAndAllowed) {
