@@ -82,7 +82,9 @@ TEST(Killed, ImportLosesNoCommittedUnit) {
             EXPECT_EQ(store.find(last), std::vector{wanted[static_cast<std::size_t>(told - 1)]});
         }
     }
-    if (made::full()) EXPECT_GT(cut, 10) << "kills must hit imports at work";
+    if (made::full()) {
+        EXPECT_GT(cut, 10) << "kills must hit imports at work";
+    }
 }
 
 TEST(Killed, TwoImportsAtOnceLoseNothing) {
