@@ -187,6 +187,10 @@ std::vector<CoreChoice> unbeaten(std::vector<CoreChoice> all, std::size_t most) 
 
 }  // namespace
 
+double leastTurns(const Need& need, const Terminations& at, const magnetics::CoreModel& core) {
+    return LeastTurns(need, at, core).found();
+}
+
 Terminations terminationsOf(const Need& need) {
     Terminations at;
     const auto& hookUp = need.frame.hookUps.front();
@@ -242,7 +246,7 @@ std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const 
                 CoreChoice choice{coreOf(bobbin.fits, mix, thickness, height), key, 1, most, 0};
                 design::Design probe;
                 probe.core = choice.core;
-                choice.leastTurns = LeastTurns(need, at, magnetics::coreModel(probe, shop)).found();
+                choice.leastTurns = leastTurns(need, at, magnetics::coreModel(probe, shop));
                 if (choice.leastTurns > most) continue;
                 for (const auto& part : choice.core.stack)
                     choice.estimate += shop::sheetArea(sheet) * height * choice.core.stackingFactor * part.share *

@@ -40,6 +40,10 @@ struct Terminations {
 [[nodiscard]] double turnsForLevel(const magnetics::CoreModel& core, const Terminations& at, double frequency,
                                    double share);
 
+/// Fewest turns of the winding with the fewest at which a core keeps what promises and masks of the first hook-up ask
+/// of low end (`turnsForLevel`) and level (Faraday at the core's knee).
+[[nodiscard]] double leastTurns(const Need& need, const Terminations& at, const magnetics::CoreModel& core);
+
 /// Every core of the stock that could keep the brief, cheapest first: each single-chamber bobbin with its sheet and
 /// stack, each alloy at each stock thickness, and halves of two alloys whose permeabilities differ tenfold. Refused:
 /// larger than the brief allows (length and width may be exchanged), fewer pins than terminals ask for, more turns

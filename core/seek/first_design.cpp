@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "coil/coil_build.h"
+#include "coil/wire_resistance.h"
+#include "magnetics/stack.h"
 #include "seek/draft.h"
 #include "units/text.h"
 
@@ -85,6 +88,47 @@ private:
     int pins_ = 0;
 };
 
+/// Terminations with the copper of a design in series. Windings of a side share its current by their turns, in series
+/// and in parallel alike: referred to one turn their resistances lie side by side.
+Terminations withCopper(Terminations at, const Need& need, const coil::CoilBuild& build, double temperature) {
+    double driven = 0, others = 0;  // S, referred to the winding with the fewest turns
+    for (const auto& w : need.windings) {
+        double resistance = 0;
+        for (const auto& layer : build.layers)
+            if (layer.winding == w.winding.name) resistance += layer.resistance20;
+        if (resistance > 0) (w.side == 0 ? driven : others) += w.ratio * w.ratio / resistance;
+    }
+    const double warm = coil::resistanceFactor(temperature);
+    if (driven > 0) at.source += warm / driven;
+    if (others > 0 && at.load > 0) at.load = 1 / (1 / at.load + warm / others);
+    return at;
+}
+
+struct Drawn {
+    design::DesignPtr design;
+    bool keeps = false;  ///< low end and level, its copper counted
+};
+
+/// Draws one core with more and more turns, until its copper too is made up for or it holds no more.
+Drawn keeping(const Bench& bench, const CoreChoice& core, const Order& order) {
+    constexpr int rounds = 5;
+    constexpr double over = 1.05;
+    const Terminations bare = terminationsOf(bench.need);
+    Sizes sizes = sizesAt(core, usualTurns);
+    Drawn last;
+    for (int k = 0; k < rounds && sizes.turns <= core.mostTurns; ++k) {
+        auto design = drawn(bench, core, order, sizes);
+        if (!design) break;
+        last.design = design;
+        const auto at = withCopper(bare, bench.need, coil::layOut(*design, bench.shop), design->conditions.temperature);
+        const double least = leastTurns(bench.need, at, magnetics::coreModel(*design, bench.shop));
+        last.keeps = sizes.turns >= over * least;
+        if (last.keeps) break;
+        sizes.turns = std::ceil(std::max(over * least, 1.1 * sizes.turns));
+    }
+    return last;
+}
+
 }  // namespace
 
 design::Design sketchOf(const design::Enquiry& enquiry) {
@@ -122,9 +166,14 @@ design::DesignPtr firstDesign(const Need& need, const catalog::Catalog& shop) {
         const bool one = room(a) >= enoughRoom, other = room(b) >= enoughRoom;
         return one != other ? one : !one && room(a) > room(b);
     });
-    std::erase_if(cores, [&](const CoreChoice& c) { return !drawn(bench, c, orders.front(), sizesAt(c, usualTurns)); });
-    refuseNone(cores);
-    return drawn(bench, cores.front(), orders.front(), sizesAt(cores.front(), usualTurns));
+    design::DesignPtr any;
+    for (const auto& core : cores) {
+        const Drawn drawing = keeping(bench, core, orders.front());
+        if (drawing.keeps) return drawing.design;
+        if (!any) any = drawing.design;
+    }
+    if (!any) refuseNone(std::vector<CoreChoice>{});
+    return any;
 }
 
 }  // namespace seek

@@ -12,9 +12,9 @@ namespace seek {
 [[nodiscard]] design::Design sketchOf(const design::Enquiry& enquiry);
 
 /// Draws up what is asked in the simplest order, on the cheapest core whose window holds at least twice the turns that
-/// low end and level ask for (else on that with the most room), with a quarter more turns than they ask for, and as
-/// much copper as fits. Nothing says that it keeps every promise: figures tell, `sought` finds better.
-/// Throws units::BadInput as `needOf` does, and where closed forms leave no core.
+/// low end and level ask for (else on that with the most room), with a quarter more turns than they ask for, or as many
+/// as it takes to make up for its copper, and as much copper as fits. Nothing says that it keeps every promise: figures
+/// tell, `sought` finds better. Throws units::BadInput as `needOf` does, and where closed forms leave no core.
 [[nodiscard]] design::DesignPtr firstDesign(const Need& need, const catalog::Catalog& shop);
 
 }  // namespace seek
