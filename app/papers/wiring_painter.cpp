@@ -55,9 +55,14 @@ double paintWiring(Paper& paper, const QRectF& rect, const shop::PlanWiring& wir
     const QRectF analyser(rect.right() - boxWidth, rect.top(), boxWidth, tall);
     const double unitWidth = rect.width() - 2 * boxWidth - 36;
     const QRectF unit(rect.center().x() - unitWidth / 2, rect.top(), unitWidth, tall);
-    drawing.box(generator, QStringLiteral("generator"), qt(wiring.generator));
+    // Each box's name stands before its words in the hook-up.
+    const auto behind = [](const std::string& words) {
+        const auto comma = words.find(", ");
+        return comma == std::string::npos ? QString() : qt(words.substr(comma + 2));
+    };
+    drawing.box(generator, QStringLiteral("generator"), behind(wiring.generator));
     drawing.box(unit, QStringLiteral("unit"), {});
-    drawing.box(analyser, QStringLiteral("analyser"), qt(wiring.analyser));
+    drawing.box(analyser, QStringLiteral("analyser"), behind(wiring.analyser));
     if (!wiring.driven.empty()) drawing.wires(wiring.driven, generator.right(), unit.left(), rect.top());
     if (!wiring.observed.empty()) drawing.wires(wiring.observed, analyser.left(), unit.right(), rect.top());
     double y = unit.bottom();
@@ -69,6 +74,9 @@ double paintWiring(Paper& paper, const QRectF& rect, const shop::PlanWiring& wir
                    {8, false, {}, Qt::AlignLeft});
         y += 5.5;
     }
+    if (!wiring.othersWords.empty())
+        y += paper.paragraph({rect.left(), y, rect.width(), 0}, qt("also on the unit: " + wiring.othersWords),
+                             {8, false, {}, Qt::AlignLeft});
     return y + 1 - rect.top();
 }
 
