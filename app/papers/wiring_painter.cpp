@@ -8,6 +8,7 @@ namespace papers {
 namespace {
 
 constexpr double stroke = 0.3, dot = 0.7, pitch = 9, boxWidth = 38, head = 5;
+constexpr int mostLines = 5;  // in a box; all of it stands below the picture
 
 QString qt(const std::string& text) {
     return QString::fromStdString(text);
@@ -21,7 +22,7 @@ struct Wiring {
         paper.box(rect, stroke);
         paper.text({rect.left(), rect.top() + 0.8, rect.width(), head}, name, {9, true, {}, Qt::AlignHCenter});
         paper.paragraph({rect.left() + 1.5, rect.top() + head + 1.2, rect.width() - 3, 0}, words,
-                        {8, false, Paper::muted(), Qt::AlignHCenter});
+                        {8, false, Paper::muted(), Qt::AlignHCenter}, mostLines);
     }
     /// An earth below `at`.
     void earth(const QPointF& at) const {
