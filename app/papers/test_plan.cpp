@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "papers/test_plan.h"
 
+#include <QRegularExpression>
 #include <algorithm>
 
 #include "papers/grid.h"
@@ -14,17 +15,20 @@ namespace {
 
 constexpr double typeSize = 8, rowLeast = 5.2, noteSize = 8.5, wiringHeight = 36;
 
+/// With a minus sign before numbers below zero.
 QString qt(const std::string& text) {
-    return QString::fromStdString(text);
+    static const QRegularExpression below(QStringLiteral("(^|[ (])-(?=\\d)"));
+    return QString::fromStdString(text).replace(below, QStringLiteral("\\1−"));
 }
 
 QString limit(const shop::PlanRow& row, const std::optional<double>& value) {
-    return value ? qt(shop::limitText(row.kind, *value)).replace('-', QStringLiteral("−")) : QString();
+    return value ? qt(shop::limitText(row.kind, *value)) : QString();
 }
 
-/// Whether there is a number to write down, or only yes or no.
-bool measures(const shop::PlanRow& row) {
-    return row.expected || row.low || row.high;
+/// Room for a number, or yes and no to ring; a dash where nothing is read.
+QString reading(const shop::PlanRow& row) {
+    if (row.expected || row.low || row.high) return {};
+    return row.order == shop::TestOrder::Signal ? QStringLiteral("–") : QStringLiteral("yes   no");
 }
 
 class PlanPages {
@@ -78,10 +82,13 @@ private:
         for (const shop::PlanRow& row : stage.rows) {
             const QString hookUp = row.hookUp == plan_.wiring.words ? QStringLiteral("As drawn.") : qt(row.hookUp);
             QString how = hookUp;
-            if (!row.settings.empty()) how += ' ' + qt(row.settings) + '.';
+            if (!row.settings.empty()) {
+                const QString settings = qt(row.settings);
+                how += ' ' + settings.left(1).toUpper() + settings.mid(1) + '.';
+            }
             if (!row.method.empty()) how += ' ' + qt(row.method);
             cells.push_back({QString::number(row.step), qt(row.what), how, limit(row, row.low), limit(row, row.high),
-                             measures(row) ? QString() : QStringLiteral("yes   no")});
+                             reading(row)});
         }
         paintGrid(flow_,
                   {{QStringLiteral("no"), 9},

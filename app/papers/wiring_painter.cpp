@@ -8,6 +8,7 @@ namespace papers {
 namespace {
 
 constexpr double stroke = 0.3, dot = 0.7, pitch = 9, boxWidth = 38, head = 5;
+constexpr int mostLines = 5;  // in a box; all of it stands below the picture
 
 QString qt(const std::string& text) {
     return QString::fromStdString(text);
@@ -21,7 +22,7 @@ struct Wiring {
         paper.box(rect, stroke);
         paper.text({rect.left(), rect.top() + 0.8, rect.width(), head}, name, {9, true, {}, Qt::AlignHCenter});
         paper.paragraph({rect.left() + 1.5, rect.top() + head + 1.2, rect.width() - 3, 0}, words,
-                        {8, false, Paper::muted(), Qt::AlignHCenter});
+                        {8, false, Paper::muted(), Qt::AlignHCenter}, mostLines);
     }
     /// An earth below `at`.
     void earth(const QPointF& at) const {
@@ -55,9 +56,14 @@ double paintWiring(Paper& paper, const QRectF& rect, const shop::PlanWiring& wir
     const QRectF analyser(rect.right() - boxWidth, rect.top(), boxWidth, tall);
     const double unitWidth = rect.width() - 2 * boxWidth - 36;
     const QRectF unit(rect.center().x() - unitWidth / 2, rect.top(), unitWidth, tall);
-    drawing.box(generator, QStringLiteral("generator"), qt(wiring.generator));
+    // Each box's name stands before its words in the hook-up.
+    const auto behind = [](const std::string& words) {
+        const auto comma = words.find(", ");
+        return comma == std::string::npos ? QString() : qt(words.substr(comma + 2));
+    };
+    drawing.box(generator, QStringLiteral("generator"), behind(wiring.generator));
     drawing.box(unit, QStringLiteral("unit"), {});
-    drawing.box(analyser, QStringLiteral("analyser"), qt(wiring.analyser));
+    drawing.box(analyser, QStringLiteral("analyser"), behind(wiring.analyser));
     if (!wiring.driven.empty()) drawing.wires(wiring.driven, generator.right(), unit.left(), rect.top());
     if (!wiring.observed.empty()) drawing.wires(wiring.observed, analyser.left(), unit.right(), rect.top());
     double y = unit.bottom();
@@ -69,6 +75,9 @@ double paintWiring(Paper& paper, const QRectF& rect, const shop::PlanWiring& wir
                    {8, false, {}, Qt::AlignLeft});
         y += 5.5;
     }
+    if (!wiring.othersWords.empty())
+        y += paper.paragraph({rect.left(), y, rect.width(), 0}, qt("also on the unit: " + wiring.othersWords),
+                             {8, false, {}, Qt::AlignLeft});
     return y + 1 - rect.top();
 }
 

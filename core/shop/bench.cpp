@@ -185,6 +185,7 @@ design::HookUp benched(const design::Design& design, const design::HookUp& wante
         made.ports.push_back(maker.made());
         told.differences.insert(told.differences.end(), maker.differences().begin(), maker.differences().end());
         used.insert(use.port);
+        told.ports[use.port] = maker.words();
         if (const auto* port = design::port(design, use.port))
             told.words += joined({told.words.empty() ? "" : "; ", port->name, " (", port->plus, " +, ", port->minus,
                                   " −): ", maker.words(), earthingWords(use.earthing, *port)});

@@ -13,9 +13,10 @@ namespace shop {
 
 /// How one of the customer's hook-ups is made on the bench.
 struct BenchHookUp {
-    std::string name;                      ///< as the customer's
-    std::string words;                     ///< what is connected where
-    std::vector<std::string> differences;  ///< what differs from the customer's, a sentence each
+    std::string name;                          ///< as the customer's
+    std::string words;                         ///< what is connected where
+    std::map<std::string, std::string> ports;  ///< what is on each: "generator, 40.0 Ω"
+    std::vector<std::string> differences;      ///< what differs from the customer's, a sentence each
     bool operator==(const BenchHookUp&) const = default;
 };
 

@@ -97,6 +97,7 @@ BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop, const 
         made.erase(key);
     const spread::Variation variation = spread::variationOf(bench.design, shop, made);
     std::vector<double> nominal;
+    nominal.reserve(variation.all.size());
     for (const auto& v : variation.all) nominal.push_back(v.nominal);
     const Reader reader(*variation.base, shop, question, previous);
     std::vector<Readings> above(nominal.size()), below(nominal.size());

@@ -46,6 +46,7 @@ std::vector<AtFrequency> responseOf(const analysis::Answer& answer, const BenchS
     const auto* trace = answer.trace("response");
     if (trace == nullptr || trace->curves.empty()) return all;
     const auto level = [&](double f) { return valueAt(*trace, trace->curves.front(), f); };
+    all.reserve(frequencies.size());
     for (std::size_t k = 0; k < frequencies.size(); ++k) {
         const double f = frequencies[k], here = level(f), doubt = edgeDoubt(answer, f);
         double model = 0;

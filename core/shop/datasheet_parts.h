@@ -41,6 +41,8 @@ struct WindingRole {
 [[nodiscard]] std::vector<std::pair<std::string, std::vector<std::string>>> notesOf(const design::Design& design,
                                                                                     const design::HookUp& hookUp,
                                                                                     const Datasheet& sheet);
+/// A figure in the words of the sheet, "Leakage inductance, 10 kHz, P to S"; its name where the sheet has none.
+[[nodiscard]] std::string figureWords(const std::string& figure);
 /// `text` with a capital letter in front.
 [[nodiscard]] std::string capital(std::string text);
 

@@ -29,15 +29,11 @@ double capacitanceOf(const BenchState& state, const std::string& winding) {
     return sum;
 }
 
-std::string electrode(const PlanContext& context, const std::string& name) {
-    return design::winding(context.design, name) != nullptr ? context.winding(name) : "shield " + name;
-}
-
 /// Where the insulation is thinnest, and what the voltage means there.
 std::string weakestWords(const PlanContext& context, const BarrierBetween* weakest, std::optional<double> voltage) {
     if (weakest == nullptr) return "No other conductor lies next to it in its chamber: the bobbin's wall insulates.";
     std::string words =
-        joined({"Thinnest insulation: ", electrode(context, weakest->a), " / ", electrode(context, weakest->b), ", "});
+        joined({"Thinnest insulation: ", context.electrode(weakest->a), " / ", context.electrode(weakest->b), ", "});
     if (weakest->plies == 0) return words + "wire enamel alone: no insulation to test with high voltage.";
     words += joined({millimetres(weakest->thickness, 2), " of ", weakest->material});
     if (voltage)

@@ -84,11 +84,6 @@ void addLeakage(const PlanContext& context, const BenchState& state, RowList& li
         }
 }
 
-std::string electrode(const PlanContext& context, const std::string& name) {
-    if (design::winding(context.design, name) != nullptr) return context.winding(name);
-    return name == "core" || name.find("shield") != std::string::npos ? name : "shield " + name;
-}
-
 /// Pairs of windings, and of a winding and a shield; others only if promised.
 void addCapacitance(const PlanContext& context, const BenchState& state, RowList& list) {
     for (const auto& figure : state.answer->figures) {
@@ -101,7 +96,7 @@ void addCapacitance(const PlanContext& context, const BenchState& state, RowList
         if (!(winding && b != "core") && !promised.atLeast && !promised.atMost) continue;
         const Expected& e = state.figures.at(figure.name);
         auto& row =
-            list.add(TestOrder::Signal, joined({"Capacitance, ", electrode(context, a), " to ", electrode(context, b)}),
+            list.add(TestOrder::Signal, joined({"Capacitance, ", context.electrode(a), " to ", context.electrode(b)}),
                      figure.name);
         row.hookUp = joined({"Three-terminal: high on ", a, ", low on ", b,
                              ", each winding's ends joined; all other windings, shields and the core on guard."});

@@ -23,6 +23,11 @@ std::string PlanContext::winding(const std::string& name) const {
     return role == roles.end() ? name : joined({role->second.title, " (", name, ")"});
 }
 
+std::string PlanContext::electrode(const std::string& name) const {
+    if (design::winding(design, name) != nullptr) return winding(name);
+    return name == "core" || name.find("shield") != std::string::npos ? name : "shield " + name;
+}
+
 std::string PlanContext::ends(const design::Winding& w) const {
     return joined({"start ", place(design, w.start), ", finish ", place(design, w.finish)});
 }

@@ -13,7 +13,7 @@ using units::joined;
 namespace {
 
 std::string dbu(double level) {
-    return units::write(units::Kind::LevelDbu, level, 4);
+    return units::write(units::Kind::LevelDbu, level, 3);
 }
 
 /// The level that the brief promises at 20 Hz, at its own point; nothing if it promises none.

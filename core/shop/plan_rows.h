@@ -23,6 +23,8 @@ struct PlanContext {
 
     /// "primary (P)".
     [[nodiscard]] std::string winding(const std::string& name) const;
+    /// The same, "shield SH" or "core".
+    [[nodiscard]] std::string electrode(const std::string& name) const;
     /// "start pin 1, finish pin 2".
     [[nodiscard]] std::string ends(const design::Winding& winding) const;
     /// "1 to 2".

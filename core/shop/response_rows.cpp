@@ -22,7 +22,7 @@ std::string easyLevel(const PlanContext& context, const BenchState& state) {
     const auto most = state.figures.find("maximum_level_20Hz");
     double level = context.fixture.generator.level;
     if (most != state.figures.end()) level = std::min(level, most->second.value);
-    return units::writeExact(units::Kind::LevelDbu, std::round(level - below)) + " EMF";
+    return units::writeExact(units::Kind::LevelDbu, std::round(level - below) + 0.0) + " EMF";
 }
 
 bool hasFigure(const design::Design& design, const std::string& figure, const std::string& hookUp) {

@@ -77,12 +77,13 @@ PlanWiring wiringOf(const PlanContext& context, const BenchState& state) {
     PlanWiring wiring;
     wiring.words = state.bench.hookUps.front().words;
     const design::HookUp& hookUp = state.bench.design.hookUps.front();
-    const auto& fixture = context.fixture;
-    const auto ohms = [](double v) { return units::write(units::Kind::Resistance, v); };
-    wiring.generator = ohms(fixture.generator.resistance);
-    wiring.analyser =
-        joined({ohms(fixture.analyser.resistance), ", ",
-                units::write(units::Kind::Capacitance, fixture.analyser.capacitance + fixture.analyser.cable)});
+    const auto onPort = [&](const std::string& port) {
+        const auto& all = state.bench.hookUps.front().ports;
+        const auto at = all.find(port);
+        return at == all.end() ? std::string() : at->second;
+    };
+    wiring.generator = onPort(state.bench.driven);
+    wiring.analyser = onPort(state.bench.observed);
     wiring.earthed = schematicOf(context.design, hookUp).earthed;
     for (const design::Port& port : context.design.ports) {
         auto& at = port.name == state.bench.driven     ? wiring.driven
@@ -91,8 +92,8 @@ PlanWiring wiringOf(const PlanContext& context, const BenchState& state) {
         at.insert(at.end(), {port.plus, port.minus});
     }
     for (const auto& use : hookUp.ports)
-        if (use.role == design::Role::Load && use.port != state.bench.observed)
-            wiring.othersWords += joined({wiring.othersWords.empty() ? "" : "; ", use.port, ": ", portWords(use)});
+        if (use.port != state.bench.driven && use.port != state.bench.observed)
+            wiring.othersWords += joined({wiring.othersWords.empty() ? "" : "; ", use.port, ": ", onPort(use.port)});
     return wiring;
 }
 
@@ -117,7 +118,7 @@ std::vector<std::string> untestedOf(const PlanContext& context, const std::set<s
         });
         if (own || measured.contains(k)) continue;
         const auto kind = analysis::kindOfFigure(promise.figure);
-        std::string words = promise.figure + (promise.port.empty() ? "" : " at " + promise.port);
+        std::string words = figureWords(promise.figure) + (promise.port.empty() ? "" : " at " + promise.port);
         if (!promise.hookUp.empty()) words += joined({" (", promise.hookUp, ")"});
         if (promise.atLeast) words += ", at least " + units::writeExact(kind, *promise.atLeast);
         if (promise.atMost) words += ", at most " + units::writeExact(kind, *promise.atMost);
@@ -179,7 +180,7 @@ TestPlan testPlan(const design::Design& design, const analysis::Answer& answer, 
 
 std::string limitText(units::Kind kind, double value) {
     if (kind == units::Kind::Share) return units::significant(100 * value, 2) + " %";
-    return units::write(kind, value, 4);
+    return kind == units::Kind::Number ? units::significant(value, 5) : units::write(kind, value, 4);
 }
 
 std::string limitsCsv(const TestPlan& plan) {

@@ -213,6 +213,15 @@ std::string corner(const design::MaskPoint& point) {
 
 }  // namespace
 
+std::string figureWords(const std::string& figure) {
+    const auto parts = split(figure);
+    const char* words = wordsOf(parts.front());
+    if (words == nullptr) return figure;
+    std::string all = words;
+    for (std::size_t k = 1; k < parts.size(); ++k) all += (k == 1 ? ", " : " to ") + parts[k];
+    return all;
+}
+
 std::string capital(std::string text) {
     if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
         text.front() = static_cast<char>(text.front() - 'a' + 'A');
