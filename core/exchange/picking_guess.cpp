@@ -140,7 +140,21 @@ void pickColumns(const std::vector<NameWords>& names, const PickingWish& wish, P
         if (free(k)) p.value = k;
     // Three columns of which no name says anything: level and phase.
     const bool nameless = std::none_of(names.begin(), names.end(), tells);
-    if (!p.second && !wish.value && nameless && names.size() == 3) p.second = 3 - p.frequency - *p.value;
+    if (!p.second && !wish.value && !wish.frequency && nameless && names.size() == 3) p.second = 2;
+}
+
+/// What the column beside the value holds; `first` is the value's name, null if there is no value.
+void tellSecond(const NameWords& second, const NameWords* first, Picking& p) {
+    if (second.hasOneOf(angleWords) || !second.hasOneOf(imaginaryWords)) {
+        p.angle = second.has("rad") || second.has("radian") ? AngleForm::Radian : AngleForm::Degree;
+        return;
+    }
+    p.angle = AngleForm::Imaginary;
+    if (first == nullptr) return;
+    const bool ohm = first->hasOneOf(ohmWords) || second.hasOneOf(ohmWords) ||
+                     second.hasOneOf(std::array<std::string_view, 3>{"x", "reactance", "xs"});
+    p.kind = ohm ? CurveKind::Impedance : CurveKind::Response;
+    p.form = ValueForm::Real;
 }
 
 void checkSize(std::string_view text, const std::string& file) {
@@ -195,19 +209,11 @@ Picking guessedPicking(std::string_view text, const std::string& file, const Pic
     std::vector<NameWords> names;
     for (const auto& name : detail::columnNames(lines, p)) names.emplace_back(name);
     pickColumns(names, wish, p);
+    // A column that a person asked for may not be there; the reader says so.
+    const NameWords* value = p.value && *p.value < names.size() ? &names[*p.value] : nullptr;
     if (p.frequency < names.size()) p.hertz = hertzOf(names[p.frequency]);
-    if (p.value && *p.value < names.size()) tellValue(names[*p.value], p);
-    if (p.second && *p.second < names.size()) {
-        const NameWords& second = names[*p.second];
-        p.angle = second.has("rad") || second.has("radian") ? AngleForm::Radian : AngleForm::Degree;
-        if (!second.hasOneOf(angleWords) && second.hasOneOf(imaginaryWords)) p.angle = AngleForm::Imaginary;
-    }
-    if (p.angle == AngleForm::Imaginary && p.value) {
-        const bool ohm = names[*p.value].hasOneOf(ohmWords) || names[*p.second].hasOneOf(ohmWords) ||
-                         names[*p.second].hasOneOf(std::array<std::string_view, 3>{"x", "reactance", "xs"});
-        p.kind = ohm ? CurveKind::Impedance : CurveKind::Response;
-        p.form = ValueForm::Real;
-    }
+    if (value != nullptr) tellValue(*value, p);
+    if (p.second && *p.second < names.size()) tellSecond(names[*p.second], value, p);
     if (wish.kind) p.kind = *wish.kind;
     if (wish.form) p.form = *wish.form;
     if (wish.angle) p.angle = *wish.angle;

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/schema.h"
 
+#include <fcntl.h>
 #include <unistd.h>
 
 #include <array>
+#include <cerrno>
+#include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <system_error>
 
 #include "units/fault.h"
 #include "units/joined.h"
@@ -53,7 +57,6 @@ bool isNew(const std::string& path, bool create) {
         refuse(path, "no such file");
     }
     if (!fs::is_regular_file(status)) refuse(path, fs::is_directory(status) ? "a folder" : "no regular file");
-    if (fs::file_size(path, error) == 0 && create) return true;
     constexpr std::string_view head("SQLite format 3\0", 16);
     std::string found(head.size(), ' ');
     std::ifstream file(path, std::ios::binary);
@@ -73,8 +76,8 @@ void upgrade(Database& database) {
     transaction.commit();
 }
 
-/// A new file is made beside its place and linked there whole, so that two programs that make it at once, or one that
-/// is killed, leave a sound one. If another was quicker, its file stays.
+/// A new file is made beside its place and put there whole, never over another: two programs that make it at once, or
+/// one that is killed, leave a sound one. If another was quicker, its file stays.
 void make(const std::string& path) {
     const std::string part = units::joined({path, ".part-", std::to_string(::getpid())});
     {
@@ -82,13 +85,12 @@ void make(const std::string& path) {
         fresh.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL");
         upgrade(fresh);
     }
-    std::error_code error;
-    if (fs::exists(path))  // an empty file
-        fs::rename(part, path, error);
-    else
-        fs::create_hard_link(part, path, error);
-    if (error && !fs::exists(path)) fs::rename(part, path, error);  // a disk without links
-    fs::remove(part, error);
+    const bool put = ::renameat2(AT_FDCWD, part.c_str(), AT_FDCWD, path.c_str(), RENAME_NOREPLACE) == 0;
+    const int error = put ? 0 : errno;
+    if (!put) std::remove(part.c_str());
+    if (!put && error != EEXIST)
+        throw RecordsFailed(units::joined(
+            {"The unit records ", path, " cannot be made: ", std::generic_category().message(error), "."}));
 }
 
 }  // namespace

@@ -11,7 +11,7 @@ inline constexpr std::int64_t applicationId = 0x436F696C;
 /// In SQLite's user_version. Version n becomes n + 1 by one step of `schema.cpp`.
 inline constexpr std::int64_t schemaVersion = 2;
 
-/// Opens unit records, made if `create` and there are none or the file is empty, and brings older ones up to today, in
+/// Opens unit records, made if `create` and there are none, and brings older ones up to today, in
 /// one transaction. Throws units::BadInput, place `path`: no such file, no database, somebody else's database, or one
 /// of a newer version. A file that is refused is not written to.
 [[nodiscard]] Database openRecords(const std::string& path, bool create);

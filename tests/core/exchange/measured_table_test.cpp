@@ -112,6 +112,23 @@ TEST(MeasuredTable, AWishRulesOverTheGuess) {
     EXPECT_NEAR(volts.curves[0].value[0], 20 * std::log10(2), 1e-12);
 }
 
+TEST(MeasuredTable, AColumnThatIsNotThereIsRefused) {
+    const std::string text = "f,re,im\n100,0,1\n";
+    for (const std::size_t none : {3, 199}) {
+        for (int which = 0; which < 3; ++which) {
+            PickingWish wish;
+            (which == 0 ? wish.frequency : which == 1 ? wish.value : wish.second) = none;
+            try {
+                (void)readMeasuredTable(text, "a.csv", guessedPicking(text, "a.csv", wish));
+                ADD_FAILURE();
+            } catch (const units::BadInput& bad) {
+                EXPECT_EQ(std::string(bad.what()),
+                          "a.csv: found column " + std::to_string(none + 1) + "; allowed is one of 3 columns.");
+            }
+        }
+    }
+}
+
 TEST(MeasuredTable, ThePreviewShowsNamesAndFirstRowsAsTheyStand) {
     const std::string text = "words\nf;a [dB]\n1,0;2,0\n# x\n3;4\n5;6\n";
     const auto shown = exchange::preview(text, guessedPicking(text, "a.csv"), 2);
