@@ -160,7 +160,7 @@ TEST(HandbookPages, EveryCheckThatIsNamedIsATest) {
     const std::set<QString> known = tests();
     int named = 0;
     for (const handbook::Page& page : all()) {
-        for (const QString& check : captured(prose(page.text), "`([A-Z]\\w+\\.\\w+)`")) {
+        for (const QString& check : captured(prose(page.text), "`([A-Z][a-z]\\w+\\.\\w+)`")) {
             EXPECT_TRUE(known.contains(check)) << page.file.toStdString() << ": " << check.toStdString();
             ++named;
         }
