@@ -47,6 +47,9 @@ SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     words_ = new QPlainTextEdit;
     words_->setReadOnly(true);
     words_->setTabChangesFocus(true);
+    words_->setPlaceholderText(
+        tr("Seek draws up cores, turns, wires and orders from brief and hook-ups, computes them in full, and shows the "
+           "best above as small cuts. What is held stays as it is in the open design."));
     words_->setAccessibleName(tr("The chosen candidate"));
     column->addWidget(words_, 2);
     column->addLayout(foot());
