@@ -2,6 +2,7 @@
 // Kinds of files that are read, each with a sound one and its reader, and the ways one is made bad.
 #pragma once
 
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,10 @@ struct Kind {
     void (*read)(const std::string& text, const std::string& file);
     bool json = true;
 };
+/// Its name alone, in the name of a test.
+inline void PrintTo(const Kind& kind, std::ostream* out) {
+    *out << kind.name;
+}
 [[nodiscard]] const std::vector<Kind>& kinds();
 
 /// Every sentence that reading `text` ends with; none if it is read.

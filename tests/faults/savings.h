@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -17,6 +18,11 @@ struct Saving {
     std::function<void(const std::string& folder)> save;     ///< throws if it cannot
     std::function<Found(const std::string& folder)> found;
 };
+
+/// Its name alone, in the name of a test.
+inline void PrintTo(const Saving& saving, std::ostream* out) {
+    *out << saving.name;
+}
 
 /// A design over an older one, a first design, one behind a symbolic link, a first and a second revision, a step noted
 /// in the register of revisions.
