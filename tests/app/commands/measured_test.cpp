@@ -94,9 +94,9 @@ TEST_F(MeasuredVerbs, CompareRefusesWithOneSentence) {
 std::string table() {
     std::string text = "part,serial,stage,time,verdict,cause,dcr P [ohm]\n";
     for (int k = 0; k < 40; ++k)
-        text += "T-1,S" + std::to_string(k) + ",potted,2026-01-" + (k % 28 < 9 ? "0" : "") + std::to_string(k % 28 + 1) +
-                (k % 2 == 0 ? "T08:00" : "T09:00") + "," + (k == 7 ? "fail,shorted turn," : "pass,,") +
-                units::shortest(45 + 0.1 * ((k * 7) % 11 - 5)) + "\n";
+        text += "T-1,S" + std::to_string(k) + ",potted,2026-01-" + (k % 28 < 9 ? "0" : "") +
+                std::to_string(k % 28 + 1) + (k % 2 == 0 ? "T08:00" : "T09:00") + "," +
+                (k == 7 ? "fail,shorted turn," : "pass,,") + units::shortest(45 + 0.1 * ((k * 7) % 11 - 5)) + "\n";
     for (int k = 0; k < 5; ++k)
         text += "T-1,R,potted,2026-02-0" + std::to_string(k + 1) + ",,," + units::shortest(45 + 0.01 * k) + "\n";
     return text;
