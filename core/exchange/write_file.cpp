@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "exchange/folder.h"
+#include "units/joined.h"
 
 namespace exchange {
 
@@ -61,7 +62,7 @@ std::string linkTarget(const std::string& path) {
         if (length < 0) fail(path, errno);
         if (static_cast<std::size_t>(length) == text.size()) fail(path, ENAMETOOLONG);
         const std::string link(text.data(), static_cast<std::size_t>(length));
-        target = link.starts_with('/') ? link : folderOf(target) + "/" + link;
+        target = link.starts_with('/') ? link : units::joined({folderOf(target), "/", link});
     }
     fail(path, ELOOP);
 }

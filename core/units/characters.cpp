@@ -1,24 +1,41 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "units/characters.h"
 
+#include <utility>
+
 namespace units {
 
-std::size_t characterBytes(std::string_view text) noexcept {
-    const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
-    const auto within = [&](std::size_t i, unsigned low, unsigned high) { return byte(i) >= low && byte(i) <= high; };
-    const unsigned lead = byte(0);
-    if (text.empty()) return 0;
+namespace {
+
+/// Bytes of a character that begins with `lead`; 0 if none does.
+std::size_t bytesBehind(unsigned lead) {
     if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead <= 0xDF) return within(1, 0x80, 0xBF) ? 2 : 0;
-    if (lead >= 0xE0 && lead <= 0xEF) {
-        const unsigned low = lead == 0xE0 ? 0xA0 : 0x80, high = lead == 0xED ? 0x9F : 0xBF;
-        return within(1, low, high) && within(2, 0x80, 0xBF) ? 3 : 0;
-    }
-    if (lead >= 0xF0 && lead <= 0xF4) {
-        const unsigned low = lead == 0xF0 ? 0x90 : 0x80, high = lead == 0xF4 ? 0x8F : 0xBF;
-        return within(1, low, high) && within(2, 0x80, 0xBF) && within(3, 0x80, 0xBF) ? 4 : 0;
-    }
-    return 0;
+    if (lead < 0xC2 || lead > 0xF4) return 0;
+    return lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
+}
+
+/// The least and the greatest second byte: no overlong form, no surrogate, nothing beyond the last plane.
+std::pair<unsigned, unsigned> secondByte(unsigned lead) {
+    if (lead == 0xE0) return {0xA0, 0xBF};
+    if (lead == 0xED) return {0x80, 0x9F};
+    if (lead == 0xF0) return {0x90, 0xBF};
+    if (lead == 0xF4) return {0x80, 0x8F};
+    return {0x80, 0xBF};
+}
+
+}  // namespace
+
+std::size_t characterBytes(std::string_view text) noexcept {
+    const auto byte = [&](std::size_t i) { return static_cast<unsigned>(static_cast<unsigned char>(text[i])); };
+    if (text.empty()) return 0;
+    const std::size_t length = bytesBehind(byte(0));
+    if (text.size() < length) return 0;
+    if (length < 2) return length;
+    const auto [least, greatest] = secondByte(byte(0));
+    if (byte(1) < least || byte(1) > greatest) return 0;
+    for (std::size_t i = 2; i < length; ++i)
+        if (byte(i) < 0x80 || byte(i) > 0xBF) return 0;
+    return length;
 }
 
 std::string oneLine(std::string_view text) {

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <chrono>
 #include <map>
+#include <set>
 
 #include "analysis/answer.h"
 #include "coil/coil_build.h"
@@ -37,12 +38,16 @@ Value sampleValue() {
     return json::read(exchange::readFile(sample), "sample");
 }
 
-/// Every text that is one of `names`, with something in front.
+/// Every text that is one of `names` becomes what it is called there; not where a word of ours is meant.
 void rename(Value& value, const std::map<std::string, std::string>& names) {
+    static const std::set<std::string> words{"level_at", "distribution", "role", "earthing", "kind", "lay", "trace"};
     if (value.is_string()) {
         if (const auto at = names.find(value.get<std::string>()); at != names.end()) value = at->second;
-    } else if (value.is_structured()) {
-        for (auto& inner : value) rename(inner, names);
+    } else if (value.is_object()) {
+        for (auto& [key, inner] : value.items())
+            if (!words.contains(key)) rename(inner, names);
+    } else if (value.is_array()) {
+        for (Value& inner : value) rename(inner, names);
     }
 }
 
@@ -51,9 +56,11 @@ design::Design named(const std::string& words) {
     Value root = sampleValue();
     root["brief"].erase("promises");
     root["brief"].erase("masks");
+    for (Value& hookUp : root["hook_ups"])
+        for (Value& port : hookUp["ports"]) port.erase("table");  // no element of a netlist
     std::map<std::string, std::string> names;
     const auto add = [&](const Value& name) { names[name.get<std::string>()] = words + name.get<std::string>(); };
-    for (const char* list : {"terminals", "windings", "ports", "hook_ups"})
+    for (const char* list : {"terminals", "ports", "hook_ups"})
         for (const Value& one : root[list]) add(one["name"]);
     rename(root, names);
     for (const char* key : {"name", "revision"}) root[key] = words + root.value(key, "");
@@ -70,7 +77,7 @@ TEST(StrangersDesign, OpensNoOtherFile) {
     const std::string text = exchange::readFile(sample);
     Value root = json::read(text, "sample");
     std::map<std::string, std::string> names;
-    for (const Value& one : root["windings"])
+    for (const Value& one : root["terminals"])
         names[one["name"].get<std::string>()] = "../../../etc/" + one["name"].get<std::string>();
     rename(root, names);
     root["name"] = "file:///etc/passwd";
