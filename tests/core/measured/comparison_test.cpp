@@ -58,7 +58,7 @@ TEST(Comparison, ToldFromOneFrequencyTheLevelDoesNotMatter) {
     const auto c = comparison(curve, trace("magnitude_dB", {-3, -1, 0, 1}), "magnitude_dB", 1000);
     EXPECT_NEAR(c.measured[0], -3, 1e-12);
     EXPECT_NEAR(c.rms, 0, 1e-12);
-    EXPECT_NE(measured::comparisonWords(c).find("both told from their value at 1 kHz"), std::string::npos)
+    EXPECT_NE(measured::comparisonWords(c).find("both told from their value at 1.000 kHz"), std::string::npos)
         << measured::comparisonWords(c);
 }
 
@@ -69,8 +69,8 @@ TEST(Comparison, TableAndWords) {
               "frequency_Hz,response_measured_dB,response_predicted_dB,response_difference_dB,response_valid\n"
               "100,-0.900000000,-1.00000000,0.100000000,yes\n10000,2.00000000,1.00000000,1.00000000,no\n");
     EXPECT_EQ(measured::comparisonWords(c),
-              "response against response magnitude_dB: 1 of 2 points compared, 100 Hz to 10 kHz\n"
-              "  largest difference 0.100 dB at 100 Hz\n  mean 0.100 dB, rms 0.100 dB\n");
+              "response against response magnitude_dB: 1 of 2 points compared, 100.0 Hz to 10.00 kHz\n"
+              "  largest difference 0.100 dB at 100.0 Hz\n  mean 0.100 dB, rms 0.100 dB\n");
 }
 
 TEST(Comparison, RefusesWhatCannotBeHeldAgainstEachOther) {
@@ -83,11 +83,11 @@ TEST(Comparison, RefusesWhatCannotBeHeldAgainstEachOther) {
         return std::string("compared");
     };
     EXPECT_EQ(said({CurveKind::Response, "a", {1, 2}, {0, 0}}, "magnitude_dB", {}),
-              "a: found 1 Hz to 2 Hz; allowed is frequencies within 10 Hz to 10 kHz.");
+              "a: found 1.000 Hz to 2.000 Hz; allowed is frequencies within 10.00 Hz to 10.00 kHz.");
     EXPECT_EQ(said({CurveKind::Phase, "a", {100}, {0}}, "phase_deg", {}),
               "a: found no column \"phase_deg\" in Response; allowed is one over frequency: magnitude_dB.");
     EXPECT_EQ(said({CurveKind::Response, "a", {100, 200}, {0, 0}}, "magnitude_dB", 1000),
-              "a: found told from 1 kHz; allowed is 100 Hz to 200 Hz.");
+              "a: found told from 1.000 kHz; allowed is 100.0 Hz to 200.0 Hz.");
 }
 
 }  // namespace
