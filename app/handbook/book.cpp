@@ -34,8 +34,17 @@ bool isHeading(const QTextBlock& block) {
 
 /// Where a block's first line stands, which may be on the sheet after the block's own beginning.
 int sheetOf(const QTextDocument& text, const QTextBlock& block) {
-    const double top = text.documentLayout()->blockBoundingRect(block).top() + block.layout()->lineAt(0).y();
-    return static_cast<int>(top / text.pageSize().height());
+    const double top = text.documentLayout()->blockBoundingRect(block).top();  // lays it out where that is still to do
+    const double line = block.layout()->lineCount() > 0 ? block.layout()->lineAt(0).y() : 0;
+    return static_cast<int>((top + line) / text.pageSize().height());
+}
+
+/// All of it: a layout that goes on from a change may count too few sheets.
+void layOutAnew(QTextDocument& text) {
+    const QSizeF sheet = text.pageSize();
+    text.setPageSize({});
+    text.setPageSize(sheet);
+    (void)text.pageCount();
 }
 
 /// Headings never stand at the foot of a sheet: they go where what they head begins.
@@ -44,11 +53,11 @@ void keepHeadings(QTextDocument& text) {
         if (!isHeading(block) || isHeading(block.previous())) continue;
         QTextBlock headed = block.next();
         while (isHeading(headed)) headed = headed.next();
-        if (!headed.isValid() || headed.layout()->lineCount() == 0 || sheetOf(text, headed) == sheetOf(text, block))
-            continue;
+        if (!headed.isValid() || sheetOf(text, headed) == sheetOf(text, block)) continue;
         QTextBlockFormat format = block.blockFormat();
         format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
         QTextCursor(block).setBlockFormat(format);
+        layOutAnew(text);
     }
 }
 
@@ -109,6 +118,7 @@ private:
         dress(*text, {pictures * column_.width() / units::millimetresPerInch * 96, papers::Paper::muted(),
                       QColor(0xf2, 0xf2, 0xf2)});
         paper_.layOut(*text, column_.size());
+        layOutAnew(*text);
         keepHeadings(*text);
         return text;
     }
