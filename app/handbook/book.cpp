@@ -5,6 +5,7 @@
 #include <QTextBlock>
 #include <QTextCursor>
 #include <QTextDocument>
+#include <QTextLayout>
 #include <QUrl>
 #include <map>
 #include <memory>
@@ -27,26 +28,36 @@ struct Chapter {
     int first = 1;  ///< sheet, from 1
 };
 
-QString headingOf(const QTextBlock& block) {
-    return block.isValid() && block.blockFormat().headingLevel() > 0 ? block.text() : QString();
+bool isHeading(const QTextBlock& block) {
+    return block.isValid() && block.blockFormat().headingLevel() > 0;
 }
 
-double topOf(const QTextDocument& text, const QTextBlock& block) {
-    return text.documentLayout()->blockBoundingRect(block).top();
+/// Where a block's first line stands, which may be on the sheet after the block's own beginning.
+int sheetOf(const QTextDocument& text, const QTextBlock& block) {
+    const double top = text.documentLayout()->blockBoundingRect(block).top();  // lays it out where that is still to do
+    const double line = block.layout()->lineCount() > 0 ? block.layout()->lineAt(0).y() : 0;
+    return static_cast<int>((top + line) / text.pageSize().height());
 }
 
-/// A heading never stands at the foot of a sheet: it goes where what it heads begins.
+/// All of it: a layout that goes on from a change may count too few sheets.
+void layOutAnew(QTextDocument& text) {
+    const QSizeF sheet = text.pageSize();
+    text.setPageSize({});
+    text.setPageSize(sheet);
+    (void)text.pageCount();
+}
+
+/// Headings never stand at the foot of a sheet: they go where what they head begins.
 void keepHeadings(QTextDocument& text) {
-    const double sheet = text.pageSize().height();
-    const auto sheetOf = [&](const QTextBlock& block) { return static_cast<int>(topOf(text, block) / sheet); };
     for (QTextBlock block = text.begin(); block.isValid(); block = block.next()) {
-        if (headingOf(block).isEmpty() || !block.next().isValid()) continue;
-        // Two lines of what follows have to fit beneath it.
-        const double below = topOf(text, block.next()) + 2 * text.documentLayout()->blockBoundingRect(block).height();
-        if (sheetOf(block) == static_cast<int>(below / sheet)) continue;
+        if (!isHeading(block) || isHeading(block.previous())) continue;
+        QTextBlock headed = block.next();
+        while (isHeading(headed)) headed = headed.next();
+        if (!headed.isValid() || sheetOf(text, headed) == sheetOf(text, block)) continue;
         QTextBlockFormat format = block.blockFormat();
         format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
         QTextCursor(block).setBlockFormat(format);
+        layOutAnew(text);
     }
 }
 
@@ -107,6 +118,7 @@ private:
         dress(*text, {pictures * column_.width() / units::millimetresPerInch * 96, papers::Paper::muted(),
                       QColor(0xf2, 0xf2, 0xf2)});
         paper_.layOut(*text, column_.size());
+        layOutAnew(*text);
         keepHeadings(*text);
         return text;
     }

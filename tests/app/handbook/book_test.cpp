@@ -55,6 +55,22 @@ TEST_P(HandbookBook, EveryPageBeginsWhereTheContentsSay) {
     }
 }
 
+TEST_P(HandbookBook, EveryHeadingIsInItAndNoneAtTheFootOfASheet) {
+    QStringList headings;
+    for (const handbook::Page& page : handbook::pages(folder))
+        for (const QString& line : page.text.split('\n'))
+            if (line.startsWith("## ") || line.startsWith("### "))
+                headings << plain(line.section(' ', 1).remove('`')).simplified();
+    const QString all = plain(pdf_tools::output("pdftotext", {path, "-"})).simplified();
+    for (const QString& heading : headings) EXPECT_TRUE(all.contains(heading)) << heading.toStdString();
+    for (const QString& sheet : plain(pdf_tools::output("pdftotext", {"-layout", path, "-"})).split('\f')) {
+        const QStringList lines = sheet.split(QRegularExpression("\\s*\n\\s*"), Qt::SkipEmptyParts);
+        if (lines.size() > 2) {
+            EXPECT_FALSE(headings.contains(lines[lines.size() - 2].simplified())) << sheet.right(200).toStdString();
+        }
+    }
+}
+
 TEST_P(HandbookBook, NothingLiesOutsideTheMarginsOrOverAnything) {
     pdf_tools::expectApartAndInside(pdf_tools::pagesOf(path));
 }
