@@ -6,6 +6,7 @@
 #include <QTextCursor>
 #include <QTextDocument>
 #include <QTextLayout>
+#include <QTextTable>
 #include <QUrl>
 #include <map>
 #include <memory>
@@ -32,10 +33,11 @@ bool isHeading(const QTextBlock& block) {
     return block.isValid() && block.blockFormat().headingLevel() > 0;
 }
 
-/// Where a block's first line stands, which may be on the sheet after the block's own beginning.
-int sheetOf(const QTextDocument& text, const QTextBlock& block) {
+/// On which sheet a block's line stands, which may be after that of the block's own beginning; `last`: its last line.
+int sheetOf(const QTextDocument& text, const QTextBlock& block, bool last = false) {
     const double top = text.documentLayout()->blockBoundingRect(block).top();  // lays it out where that is still to do
-    const double line = block.layout()->lineCount() > 0 ? block.layout()->lineAt(0).y() : 0;
+    const int lines = block.layout()->lineCount();
+    const double line = lines > 0 ? block.layout()->lineAt(last ? lines - 1 : 0).y() : 0;
     return static_cast<int>((top + line) / text.pageSize().height());
 }
 
@@ -47,13 +49,15 @@ void layOutAnew(QTextDocument& text) {
     (void)text.pageCount();
 }
 
-/// Headings never stand at the foot of a sheet: they go where what they head begins.
-void keepHeadings(QTextDocument& text) {
+/// A paragraph stands on one sheet, and with it the headings before it. Tables are left to themselves.
+void keepTogether(QTextDocument& text) {
     for (QTextBlock block = text.begin(); block.isValid(); block = block.next()) {
-        if (!isHeading(block) || isHeading(block.previous())) continue;
-        QTextBlock headed = block.next();
-        while (isHeading(headed)) headed = headed.next();
-        if (!headed.isValid() || sheetOf(text, headed) == sheetOf(text, block)) continue;
+        if (isHeading(block.previous()) || QTextCursor(block).currentTable() != nullptr) continue;
+        QTextBlock last = block;
+        while (isHeading(last)) last = last.next();
+        if (!last.isValid()) continue;
+        const bool whole = QTextCursor(last).currentTable() == nullptr;
+        if (sheetOf(text, last, whole) == sheetOf(text, block)) continue;
         QTextBlockFormat format = block.blockFormat();
         format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
         QTextCursor(block).setBlockFormat(format);
@@ -119,7 +123,7 @@ private:
                       QColor(0xf2, 0xf2, 0xf2)});
         paper_.layOut(*text, column_.size());
         layOutAnew(*text);
-        keepHeadings(*text);
+        keepTogether(*text);
         return text;
     }
 
