@@ -202,20 +202,19 @@ constexpr const char* notForMains =
 }  // namespace
 
 std::vector<std::string> cautions() {
-    return {
-        othersFirst,
-        "Spindles: no gloves, loose sleeves, rings, ribbons or open hair near a turning spindle. Guards closed. Eye "
-        "protection: fine wire that breaks whips. A machine that runs by itself is not left alone.",
-        "Soldering: use flux and solder only with the fumes drawn off at the joint. Polyurethane enamel in the "
+    std::vector<std::string> all{othersFirst};
+    const auto add = [&](const char* words) { all.emplace_back(words); };
+    add("Spindles: no gloves, loose sleeves, rings, ribbons or open hair near a turning spindle. Guards closed. Eye "
+        "protection: fine wire that breaks whips. A machine that runs by itself is not left alone.");
+    add("Soldering: use flux and solder only with the fumes drawn off at the joint. Polyurethane enamel in the "
         "solder pot gives off isocyanates, which can make a person allergic for life: never without extraction. Hot "
-        "solder spits: eye protection. Wash hands before eating.",
-        "Varnish, epoxy, hardeners: ventilation, the gloves that the safety sheet names, no skin contact "
+        "solder spits: eye protection. Wash hands before eating.");
+    add("Varnish, epoxy, hardeners: ventilation, the gloves that the safety sheet names, no skin contact "
         "(sensitising). Mixed resin heats itself: small batches, never left in the cup. Ovens that drive off "
-        "solvent must be vented and made for it.",
-        "Sheets: edges cut. Nickel and cobalt on skin can cause allergy: gloves at the bench, not at the spindle.",
-        kick,
-        highVoltage,
-        notForMains};
+        "solvent must be vented and made for it.");
+    add("Sheets: edges cut. Nickel and cobalt on skin can cause allergy: gloves at the bench, not at the spindle.");
+    for (const char* words : {kick, highVoltage, notForMains}) add(words);
+    return all;
 }
 
 std::vector<std::string> testCautions() {

@@ -76,11 +76,10 @@ void addHipotRows(const PlanContext& context, const BenchState& state, RowList& 
                     units::writeExact(units::Kind::Current, meters.hipotTrip)});
         row.high = meters.hipotTrip;
         row.origin = joined({"voltage: ", said, "; times and trip: ", meters.hipotSource});
-        row.method +=
-            joined({" Full voltage ONCE in a unit's life; every later test at most ",
-                    volts(meters.hipotRepeat * *voltage), " (", units::significant(100 * meters.hipotRepeat, 2),
-                    " %). Trained persons only, behind a guard; local code and the customer's standard rule "
-                    "over this row."});
+        row.method += joined(
+            {" Full voltage ONCE in a unit's life; every later test at most ", volts(meters.hipotRepeat * *voltage),
+             " (", units::significant(100 * meters.hipotRepeat, 2), " %). Trained persons only, behind a guard; ",
+             "local code and the customer's standard rule over this row."});
         const double charge =
             2 * std::numbers::pi * meters.hipotFrequency * capacitanceOf(state, winding.name) * *voltage;
         if (charge > meters.hipotTrip / 2)

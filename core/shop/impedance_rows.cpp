@@ -70,10 +70,9 @@ void addLeakage(const PlanContext& context, const BenchState& state, RowList& li
                                  joined({"Leakage inductance, ", context.winding(windings[a].name), ", ",
                                          context.winding(windings[b].name), " shorted"}),
                                  name);
-            row.hookUp =
-                joined({"Impedance meter at ", context.terminals(windings[a]), "; ", context.terminals(windings[b]),
-                        " shorted with the shortest wire there is; the rest open; straps, shields and core as "
-                        "in use."});
+            row.hookUp = joined({"Impedance meter at ", context.terminals(windings[a]), "; ",
+                                 context.terminals(windings[b]), " shorted with the shortest wire there is; ",
+                                 "the rest open; straps, shields and core as in use."});
             row.settings = "10 kHz, series inductance; fixture short stored";
             row.method = "Tells a section in the wrong place: the order of sections sets it, not the turns alone.";
             const Expected& e = at->second;

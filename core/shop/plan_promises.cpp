@@ -69,7 +69,7 @@ Promised transferred(const PlanContext& context, const BenchState& state, const 
         if (own != figure) continue;
         if (promise.hookUp != hookUp && !(first(context.design, promise.hookUp) && first(context.design, hookUp)))
             continue;
-        const std::string name = own + (first(context.design, hookUp) ? "" : "@" + hookUp);
+        const std::string name = first(context.design, hookUp) ? own : joined({own, "@", hookUp});
         const auto *there = context.answer.figure(name), *here = state.answer->figure(name);
         if (there == nullptr || here == nullptr || !std::isfinite(there->value) || !std::isfinite(here->value))
             continue;

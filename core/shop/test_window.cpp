@@ -39,6 +39,23 @@ std::string expectedWords(const Expected& e, double instrument, units::Kind kind
                    widthWords(instrument, false, kind)});
 }
 
+/// What is left where the promise's own limits, drawn in, are `least` and `most`.
+void reconcile(Window& w, const std::optional<double>& least, const std::optional<double>& most, double instrument,
+               bool room) {
+    if (!w.low || !w.high) return;
+    if (*w.low > *w.high) {
+        // What is predicted lies beyond what is promised: the promise rules.
+        w.low = least;
+        w.high = most;
+        add(w.doubt, "the design is predicted to break this promise: the limits are the promise alone");
+    } else if (room && *w.high - *w.low < 2 * instrument) {
+        // What is predicted lies within a guard band of the promise: it alone is told, no narrower than can be told.
+        if (w.low == least && w.high != most) w.high = std::min(*w.low + 2 * instrument, most.value_or(1e300));
+        if (w.high == most && w.low != least) w.low = std::max(*w.high - 2 * instrument, least.value_or(-1e300));
+        add(w.doubt, "predicted within a guard band of the promise");
+    }
+}
+
 void takePromise(Window& w, const Promised& promised, double instrument, units::Kind kind) {
     if (!promised.atLeast && !promised.atMost) return;
     add(w.origin, promised.words);
@@ -56,18 +73,7 @@ void takePromise(Window& w, const Promised& promised, double instrument, units::
     const std::optional<double> low = w.low, high = w.high;
     if (least && (!low || *least > *low)) w.low = least;
     if (most && (!high || *most < *high)) w.high = most;
-    if (!w.low || !w.high) return;
-    if (*w.low > *w.high) {
-        // What is predicted lies beyond what is promised: the promise rules.
-        w.low = least;
-        w.high = most;
-        add(w.doubt, "the design is predicted to break this promise: the limits are the promise alone");
-    } else if (room && *w.high - *w.low < 2 * instrument) {
-        // What is predicted lies within a guard band of the promise: it alone is told, no narrower than can be told.
-        if (w.low == least && w.high != most) w.high = std::min(*w.low + 2 * instrument, most.value_or(1e300));
-        if (w.high == most && w.low != least) w.low = std::max(*w.high - 2 * instrument, least.value_or(-1e300));
-        add(w.doubt, "predicted within a guard band of the promise");
-    }
+    reconcile(w, least, most, instrument, room);
 }
 
 }  // namespace

@@ -211,6 +211,24 @@ std::string corner(const design::MaskPoint& point) {
     return at + (point.low ? "at least " + text(*point.low) : point.high ? "at most " + text(*point.high) : "free");
 }
 
+/// A row for each corner of the masks on the response.
+void addMasks(const design::Brief& brief, std::vector<ValueRow>& rows) {
+    for (const design::Mask& mask : brief.masks) {
+        if (mask.trace != "response") continue;
+        for (const design::MaskPoint& point : mask.points)
+            if (point.low || point.high) rows.push_back({"Response", "re 1 kHz", corner(point), false});
+    }
+}
+
+void addSize(const design::Brief& brief, std::vector<ValueRow>& rows) {
+    if (brief.size.length > 0 || brief.size.width > 0 || brief.size.height > 0) {
+        std::string size;
+        for (const double side : {brief.size.length.value, brief.size.width.value, brief.size.height.value})
+            size += (size.empty() ? "" : " × ") + (side > 0 ? units::writeExact(units::Kind::Length, side) : "free");
+        rows.push_back({"Size", "length × width × height", "at most " + size, false});
+    }
+}
+
 }  // namespace
 
 std::string figureWords(const std::string& figure) {
@@ -241,17 +259,8 @@ std::vector<ValueRow> agreedLimits(const design::Design& design, const std::map<
             where += (where.empty() ? "" : ", ") + promise.hookUp;
         rows.push_back({words, where, limitText(promise, analysis::kindOfFigure(parts.front())), false});
     }
-    for (const design::Mask& mask : brief.masks) {
-        if (mask.trace != "response") continue;
-        for (const design::MaskPoint& point : mask.points)
-            if (point.low || point.high) rows.push_back({"Response", "re 1 kHz", corner(point), false});
-    }
-    if (brief.size.length > 0 || brief.size.width > 0 || brief.size.height > 0) {
-        std::string size;
-        for (const double side : {brief.size.length.value, brief.size.width.value, brief.size.height.value})
-            size += (size.empty() ? "" : " × ") + (side > 0 ? units::writeExact(units::Kind::Length, side) : "free");
-        rows.push_back({"Size", "length × width × height", "at most " + size, false});
-    }
+    addMasks(brief, rows);
+    addSize(brief, rows);
     if (!brief.isolation.empty()) rows.push_back({"Isolation", "", brief.isolation, false});
     return rows;
 }

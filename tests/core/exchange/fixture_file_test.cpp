@@ -58,10 +58,10 @@ TEST(FixtureFile, DoubtIsTheRootOfTheSquares) {
 }
 
 TEST(FixtureFile, BadInputIsToldByFileFieldFoundAndAllowed) {
-    EXPECT_EQ(faults("[]"), Sentences{"f.json: found []; allowed is an object in curly brackets."});
+    EXPECT_EQ(faults("[]"), Sentences{"f.json: found a list; allowed is an object in curly brackets."});
     EXPECT_EQ(
         faults(changed("\"resistance\": 40", "\"resistance\": -40")),
-        Sentences{"f.json: /generator/resistance: found -40; allowed is a number above 0 and up to 1000000 (ohm)."});
+        Sentences{"f.json: /generator/resistance: found -40; allowed is a number above 0 and up to 1000000 ohm."});
     EXPECT_EQ(faults(changed("\"highest_frequency\": 200000", "\"highest_frequency\": 2")),
               Sentences{"f.json: /generator/highest_frequency: found 2; allowed is more than the lowest, 5."});
     EXPECT_EQ(faults(changed("2027-06-30", "2027-02-30")),
@@ -78,8 +78,8 @@ TEST(FixtureFile, EveryFaultIsToldAtOnceAndUnknownKeysAreFaults) {
     text.replace(text.find("\"soak_hours\": 4"), 15, "\"soak_hours\": \"long\", \"colour\": 1");
     const auto all = faults(text);
     ASSERT_EQ(all.size(), 3u);
-    EXPECT_EQ(all[0], "f.json: /generator/greatest_level: found nothing; allowed is a number from -60 to 60 (dBu).");
-    EXPECT_EQ(all[1], "f.json: /upkeep/soak_hours: found \"long\"; allowed is a number from 0 to 200 (h).");
+    EXPECT_EQ(all[0], "f.json: /generator/greatest_level: found nothing; allowed is a number from -60 to 60 dBu.");
+    EXPECT_EQ(all[1], "f.json: /upkeep/soak_hours: found \"long\"; allowed is a number from 0 to 200 h.");
     EXPECT_NE(all[2].find("/upkeep/colour"), std::string::npos);
 }
 
