@@ -22,6 +22,7 @@ std::vector<QRgb> coloursOf(const QImage& picture) {
         return a.second != b.second ? a.second > b.second : a.first < b.first;
     });
     std::vector<QRgb> colours;
+    colours.reserve(sorted.size());
     for (const auto& [colour, count] : sorted) colours.push_back(colour);
     return colours;
 }
