@@ -46,13 +46,13 @@ void DesignCard::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(colour(lit ? Token::Accent : Token::Line), lit ? 2 : 0));
     painter.drawRect(rect().adjusted(0, 0, -1, -1));
     const int line = fontMetrics().height();
-    const QRect words = rect().adjusted(inside, height() - 4 * line - inside, -inside, -inside);
+    const QRect words = rect().adjusted(inside, height() - 4 * line - 4 - inside, -inside, -inside);
     cut::PaintOptions options;
     options.dark = isDark();
     options.font = font();
     options.rulers = options.labels = options.ends = false;
     painter.save();
-    const QRectF drawing = rect().adjusted(inside, inside, -inside, -4 * line - 2 * inside);
+    const QRectF drawing = rect().adjusted(inside, inside, -inside, -4 * line - 4 - 2 * inside);
     painter.setClipRect(drawing);
     cut::paintCut(painter, drawing, *laidOut_, *design_, options);
     painter.restore();

@@ -12,6 +12,7 @@
 #include "json/amount.h"
 #include "json/digest.h"
 #include "json/text.h"
+#include "units/joined.h"
 #include "units/most_faults.h"
 
 namespace exchange {
@@ -56,12 +57,12 @@ struct UnknownKeys {
     }
     template <class Part>
     void stored(const std::string& kind, const std::map<std::string, Part>& parts) {
-        for (const auto& [key, part] : parts) list("/parts/" + kind + "/" + key + "/entry", part.extra);
+        for (const auto& [key, part] : parts) list(units::joined({"/parts/", kind, "/", key, "/entry"}), part.extra);
     }
     void list(const std::string& at, const json::Value& extra) {
         if (!extra.is_object()) return;
         for (const auto& [key, what] : extra.items())
-            notes.push_back(file + ": " + at + "/" + key + ": this key is not known; it is kept as it is.");
+            notes.push_back(units::joined({file, ": ", at, "/", key, ": this key is not known; it is kept as it is."}));
     }
 };
 

@@ -7,6 +7,7 @@
 #include "json/record.h"
 #include "json/text.h"
 #include "units/fault.h"
+#include "units/joined.h"
 
 namespace exchange {
 
@@ -31,7 +32,7 @@ std::map<std::string, design::Enquiry> readEnquiries(const std::string& text, co
     auto read = json::readRecord<EnquiryFile>(root, file, "", faults);
     for (const auto& [key, enquiry] : read.entries)
         if (enquiry.outputs.empty() || enquiry.outputs.size() > 8)
-            faults.push_back({file + ": /entries/" + key + "/outputs",
+            faults.push_back({units::joined({file, ": /entries/", key, "/outputs"}),
                               std::to_string(enquiry.outputs.size()) + " outputs", "from 1 to 8"});
     if (!faults.empty()) throw units::BadInput(std::move(faults));
     return std::move(read.entries);

@@ -64,7 +64,7 @@ Complex acrossAdmittance(const design::PortUse& use, double frequency) {
 class Equations {
 public:
     Equations(const NetworkData& data, std::size_t at, const std::vector<Place>& places)
-        : ports_(data.ports), left_(ComplexMatrix::Zero(2 * ports_, 2 * ports_)) {
+        : ports_(data.ports), left_(ComplexMatrix::Zero(unknowns(), unknowns())) {
         const PortLaw law = portLaw(data, at);
         left_.topLeftCorner(ports_, ports_) = law.ofVoltage;
         left_.topRightCorner(ports_, ports_) = law.ofCurrent;
@@ -73,7 +73,7 @@ public:
     }
     /// Voltages and currents with one volt, or in an open port one ampere, in the port's own network.
     [[nodiscard]] Eigen::VectorXcd driven(const Place& place) const {
-        Eigen::VectorXcd right = Eigen::VectorXcd::Zero(2 * ports_);
+        Eigen::VectorXcd right = Eigen::VectorXcd::Zero(unknowns());
         const bool two = place.minus >= 0, common = two && place.use->mode == design::Mode::Common;
         const double legs = two && !common && !isOpen(*place.use) ? 0.5 : 1;
         right(ports_ + place.plus) = legs;
@@ -90,6 +90,7 @@ public:
     }
 
 private:
+    [[nodiscard]] Eigen::Index unknowns() const { return Eigen::Index{2} * ports_; }
     /// Of a leg: v + Zt (i + Ya (v - other)) = EMF, open: i + Ya (v - other) = injected.
     void addLeg(int leg, int other, Complex through, bool open, Complex across) {
         const int row = ports_ + leg;

@@ -25,37 +25,58 @@ std::string testColumn(const Reading& reading) {
     return units::joined({reading.test, " [", reading.unit, "]"});
 }
 
+/// The columns that not every unit has.
+struct Columns {
+    std::vector<std::string> lots, initials, tests;
+    explicit Columns(const std::vector<UnitRecord>& units) {
+        for (const UnitRecord& unit : units) {
+            for (const Named& lot : unit.lots) meet(lots, lot.what);
+            for (const Named& step : unit.initials) meet(initials, step.what);
+            for (const Reading& reading : unit.readings) meet(tests, testColumn(reading));
+        }
+    }
+    [[nodiscard]] std::string heading() const {
+        std::string text = "part,revision,serial,stage,time,verdict,symptom,finding,cause,note";
+        for (const auto& lot : lots) text += "," + units::csvCell("lot " + lot);
+        for (const auto& step : initials) text += "," + units::csvCell("initials " + step);
+        for (const auto& test : tests) text += "," + units::csvCell(test);
+        return text + "\n";
+    }
+};
+
+/// A cell, empty or not, for each column.
+std::string cells(const std::vector<std::string>& columns, const std::vector<Named>& all) {
+    std::string text;
+    for (const auto& what : columns) {
+        const std::string* name = named(all, what);
+        text += "," + (name != nullptr ? units::csvCell(*name) : std::string());
+    }
+    return text;
+}
+
+std::string readings(const std::vector<std::string>& tests, const UnitRecord& unit) {
+    std::string text;
+    for (const auto& test : tests) {
+        text += ",";
+        for (const Reading& reading : unit.readings)
+            if (testColumn(reading) == test) text += units::shortest(reading.value);
+    }
+    return text;
+}
+
 }  // namespace
 
 std::string unitTable(const std::vector<UnitRecord>& units) {
-    std::vector<std::string> lots, initials, tests;
-    for (const UnitRecord& unit : units) {
-        for (const Named& lot : unit.lots) meet(lots, lot.what);
-        for (const Named& step : unit.initials) meet(initials, step.what);
-        for (const Reading& reading : unit.readings) meet(tests, testColumn(reading));
-    }
-    std::string text = "part,revision,serial,stage,time,verdict,symptom,finding,cause,note";
-    for (const auto& lot : lots) text += "," + units::csvCell("lot " + lot);
-    for (const auto& step : initials) text += "," + units::csvCell("initials " + step);
-    for (const auto& test : tests) text += "," + units::csvCell(test);
-    text += "\n";
+    const Columns columns(units);
+    std::string text = columns.heading();
     for (const UnitRecord& unit : units) {
         std::string line;
         for (const auto* field : {&unit.part, &unit.revision, &unit.serial, &unit.stage, &unit.time, &unit.verdict,
                                   &unit.symptom, &unit.finding, &unit.cause, &unit.note})
             line += units::csvCell(*field) + ",";
         line.pop_back();
-        for (const auto& [columns, all] : {std::pair{&lots, &unit.lots}, std::pair{&initials, &unit.initials}})
-            for (const auto& what : *columns) {
-                const std::string* name = named(*all, what);
-                line += "," + (name != nullptr ? units::csvCell(*name) : std::string());
-            }
-        for (const auto& test : tests) {
-            line += ",";
-            for (const Reading& reading : unit.readings)
-                if (testColumn(reading) == test) line += units::shortest(reading.value);
-        }
-        text += line + "\n";
+        text += units::joined({line, cells(columns.lots, unit.lots), cells(columns.initials, unit.initials),
+                               readings(columns.tests, unit), "\n"});
     }
     return text;
 }
