@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/between.h"
 #include "analysis/most_rejection.h"
 #include "units/text.h"
 
@@ -110,17 +111,6 @@ PromiseState stateOf(const design::Promise& promise, int index, const design::De
     return state;
 }
 
-/// The curve's value at 1 kHz, over log f; nothing where the frequencies do not reach there.
-std::optional<double> atOneKilohertz(const std::vector<double>& frequency, const std::vector<double>& y) {
-    const auto at = std::lower_bound(frequency.begin(), frequency.end(), 1000.0);
-    if (at == frequency.end() || (at == frequency.begin() && *at > 1000)) return {};
-    const auto above = static_cast<std::size_t>(at - frequency.begin());
-    const std::size_t below = above == 0 ? 0 : above - 1;
-    const double low = frequency[below], high = frequency[above];
-    const double share = high > low ? std::log(1000 / low) / std::log(high / low) : 0;
-    return y[below] * (1 - share) + y[above] * share;
-}
-
 /// Takes over value, limit and place of the mask at f if that is tighter than what `state` has.
 void tighten(PromiseState& state, const design::Mask& mask, double f, double now) {
     for (const bool low : {true, false}) {
@@ -154,7 +144,7 @@ PromiseState stateOf(const design::Mask& mask, int index, const Answer& answer) 
     state.kind = curve.kind;
     state.why = trace->why;
     const auto reference =
-        mask.trace == "response" ? atOneKilohertz(trace->frequency, curve.y) : std::optional<double>(0);
+        mask.trace == "response" ? between(trace->frequency, curve.y, 1000) : std::optional<double>(0);
     if (!reference) return state;
     state.margin = 1e300;
     for (std::size_t k = 0; k < trace->frequency.size(); ++k)

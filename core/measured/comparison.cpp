@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/between.h"
 #include "units/csv_cell.h"
 #include "units/fault.h"
 #include "units/joined.h"
@@ -57,7 +58,7 @@ std::string range(const std::vector<double>& frequency) {
 
 double levelAt(const MeasuredCurve& curve, const std::vector<double>& frequency, const std::vector<double>& scaled,
                double f) {
-    const auto value = interpolated(frequency, scaled, f);
+    const auto value = analysis::between(frequency, scaled, f);
     if (!value || !std::isfinite(*value)) refuse(curve, "told from " + hertz(f), range(frequency));
     return *value;
 }
@@ -111,16 +112,6 @@ Counterpart counterpart(CurveKind kind, const std::string& port) {
     return {};
 }
 
-std::optional<double> interpolated(const std::vector<double>& frequency, const std::vector<double>& value,
-                                   double f) noexcept {
-    if (frequency.empty() || f < frequency.front() || f > frequency.back()) return {};
-    const auto above = std::lower_bound(frequency.begin(), frequency.end(), f);
-    const auto k = static_cast<std::size_t>(above - frequency.begin());
-    if (*above == f || k == 0) return value[k];
-    const double t = std::log(f / frequency[k - 1]) / std::log(frequency[k] / frequency[k - 1]);
-    return value[k - 1] + t * (value[k] - value[k - 1]);
-}
-
 Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, const std::string& column,
                       std::optional<double> relativeTo) {
     const analysis::Curve* predicted = trace.curve(column);
@@ -143,7 +134,7 @@ Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, 
     }
     for (std::size_t k = 0; k < curve.frequency.size(); ++k) {
         const double f = curve.frequency[k];
-        const auto level = interpolated(trace.frequency, predictedScale, f);
+        const auto level = analysis::between(trace.frequency, predictedScale, f);
         if (!level) {
             ++c.outside;
             continue;

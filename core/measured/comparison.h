@@ -38,10 +38,6 @@ struct Comparison {
 [[nodiscard]] Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, const std::string& column,
                                     std::optional<double> relativeTo = {});
 
-/// The value of a curve at f by straight lines over log f; nothing outside it.
-[[nodiscard]] std::optional<double> interpolated(const std::vector<double>& frequency, const std::vector<double>& value,
-                                                 double f) noexcept;
-
 /// "frequency_Hz", then of each "response_measured_dB,response_predicted_dB,response_difference_dB,response_valid", and
 /// a line for each frequency of the first.
 [[nodiscard]] std::string comparisonCsv(const std::vector<Comparison>& comparisons);
