@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "exchange/load_enquiries.h"
 
-#include <filesystem>
-
-#include "exchange/read_file.h"
+#include "exchange/named_files.h"
 #include "json/record.h"
 #include "json/text.h"
 #include "units/fault.h"
@@ -40,13 +38,8 @@ std::map<std::string, design::Enquiry> readEnquiries(const std::string& text, co
 
 std::map<std::string, design::Enquiry> loadEnquiries(const std::vector<std::string>& folders) {
     std::map<std::string, design::Enquiry> all;
-    for (const std::string& folder : folders) {
-        const auto path = std::filesystem::path(folder) / "enquiries.json";
-        std::error_code unreadable;  // reported by the reading below, with the path
-        if (!std::filesystem::exists(path, unreadable)) continue;
-        for (auto& [key, enquiry] : readEnquiries(readFile(path.string()), path.string()))
-            all.insert_or_assign(key, std::move(enquiry));
-    }
+    for (const auto& file : namedFiles(folders, {"enquiries.json"}))
+        for (auto& [key, enquiry] : readEnquiries(file.text, file.name)) all.insert_or_assign(key, std::move(enquiry));
     return all;
 }
 
