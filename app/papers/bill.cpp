@@ -3,7 +3,7 @@
 
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
-#include "papers/winding_sheet.h"
+#include "papers/shop_file.h"
 #include "units/text.h"
 
 namespace papers {
@@ -97,9 +97,7 @@ int pagesOf(Paper& paper, const shop::Bill& bill, int pages) {
 
 QByteArray paintedBill(const shop::Bill& bill, Format format, const std::string& design) {
     return paintedPdf(
-        {bill.head.paper + ", " + bill.head.title, bill.head.date, format,
-         Attachment{attachmentName(bill.head), QByteArray::fromStdString(design)}},
-        [&](Paper& paper, int pages) { return pagesOf(paper, bill, pages); }, 1);
+        shopFile(bill.head, format, design), [&](Paper& paper, int pages) { return pagesOf(paper, bill, pages); }, 1);
 }
 
 }  // namespace papers

@@ -6,7 +6,7 @@
 
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
-#include "papers/winding_sheet.h"
+#include "papers/shop_file.h"
 #include "units/text.h"
 
 namespace papers {
@@ -148,8 +148,7 @@ private:
 
 QByteArray paintedTestPlan(const shop::TestPlan& plan, Format format, const std::string& design) {
     return paintedPdf(
-        {plan.head.paper + ", " + plan.head.title, plan.head.date, format,
-         Attachment{attachmentName(plan.head), QByteArray::fromStdString(design)}},
+        shopFile(plan.head, format, design),
         [&](Paper& paper, int pages) { return PlanPages(paper, plan, pages).paint(); }, 4);
 }
 

@@ -3,7 +3,7 @@
 
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
-#include "papers/winding_sheet.h"
+#include "papers/shop_file.h"
 
 namespace papers {
 
@@ -112,8 +112,7 @@ private:
 
 QByteArray paintedTraveller(const shop::Traveller& traveller, Format format, const std::string& design) {
     return paintedPdf(
-        {traveller.head.paper + ", " + traveller.head.title, traveller.head.date, format,
-         Attachment{attachmentName(traveller.head), QByteArray::fromStdString(design)}},
+        shopFile(traveller.head, format, design),
         [&](Paper& paper, int pages) { return TravellerPages(paper, traveller, pages).paint(); }, 2);
 }
 

@@ -6,6 +6,7 @@
 #include "papers/cut_steps.h"
 #include "papers/flow.h"
 #include "papers/missing_characters.h"
+#include "papers/shop_file.h"
 #include "shop/fetch_list.h"
 #include "units/text.h"
 
@@ -221,22 +222,8 @@ private:
 QByteArray paintedWindingSheet(const shop::WindingSheet& sheet, Format format, const std::string& design) {
     const int guess = 2 + static_cast<int>(sheet.steps.size()) / 2;
     return paintedPdf(
-        {sheet.head.title, sheet.head.date, format,
-         Attachment{attachmentName(sheet.head), QByteArray::fromStdString(design)}},
+        shopFile(sheet.head, sheet.head.title, format, design),
         [&](Paper& paper, int pages) { return SheetPages(paper, sheet, pages).paint(); }, guess);
-}
-
-QString attachmentName(const shop::PaperHead& head) {
-    QString name;
-    const std::string part = (head.partNumber.empty() ? head.title : head.partNumber) + "-" + head.revision;
-    for (const char one : part) {
-        const bool plain = (one >= '0' && one <= '9') || (one >= 'a' && one <= 'z') || (one >= 'A' && one <= 'Z');
-        if (plain)
-            name += QLatin1Char(one);
-        else if (!name.isEmpty() && !name.endsWith(QLatin1Char('-')))
-            name += QLatin1Char('-');
-    }
-    return (name.isEmpty() ? QStringLiteral("design") : name) + QStringLiteral(".coilwright");
 }
 
 }  // namespace papers

@@ -10,7 +10,4 @@ namespace papers {
 /// The PDF's bytes; `design` is the text of the design file, which goes along as an attachment.
 [[nodiscard]] QByteArray paintedWindingSheet(const shop::WindingSheet& sheet, Format format, const std::string& design);
 
-/// What the attached design is called: its part (or name) and revision in plain letters, ".coilwright".
-[[nodiscard]] QString attachmentName(const shop::PaperHead& head);
-
 }  // namespace papers
