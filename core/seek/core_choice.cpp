@@ -263,10 +263,9 @@ std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const 
     return all;
 }
 
-void refuseNone(const std::vector<CoreChoice>& cores) {
-    if (cores.empty())
-        throw units::BadInput(units::Fault{"brief", "nothing in the catalog that could keep it",
-                                           "a larger size, a lower level or band, or less loss"});
+void refuseForWantOfACore() {
+    throw units::BadInput(units::Fault{"brief", "nothing in the catalog that could keep it",
+                                       "a larger size, a lower level or band, or less loss"});
 }
 
 }  // namespace seek

@@ -53,7 +53,7 @@ struct Terminations {
 [[nodiscard]] std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const catalog::Catalog& shop,
                                                   const shop::Prices* prices);
 
-/// Throws units::BadInput if there is none.
-void refuseNone(const std::vector<CoreChoice>& cores);
+/// Throws units::BadInput: nothing in the catalog could keep the brief.
+[[noreturn]] void refuseForWantOfACore();
 
 }  // namespace seek

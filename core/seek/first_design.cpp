@@ -172,7 +172,7 @@ design::DesignPtr firstDesign(const Need& need, const catalog::Catalog& shop) {
         if (drawing.keeps) return drawing.design;
         if (!any) any = drawing.design;
     }
-    if (!any) refuseNone(std::vector<CoreChoice>{});
+    if (!any) refuseForWantOfACore();
     return any;
 }
 

@@ -164,7 +164,7 @@ ShortList sought(const Need& need, const catalog::Catalog& shop, const Plan& pla
     refuseNone(orders);
     auto cores = plan.held.core ? std::vector{heldCore(need, plan.held)}
                                 : windable(coreChoices(need, bench.stock, shop, plan.prices), orders.front(), bench);
-    refuseNone(cores);
+    if (cores.empty()) refuseForWantOfACore();
     ShortList list;
     list.cores = cores.size();
     list.orders = orders.size();
