@@ -9,7 +9,7 @@
 #include <cmath>
 #include <sstream>
 
-#include "commands/run.h"
+#include "command_line.h"
 #include "pdf_tools.h"
 
 using namespace pdf_tools;
@@ -150,10 +150,8 @@ INSTANTIATE_TEST_SUITE_P(Designs, ShopPapers, testing::ValuesIn(designs()), name
 TEST(ShopPaperOptions, AreRefusedInOneSentence) {
     const std::string sample = COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright";
     const auto refused = [&](std::vector<std::string> typed, const std::string& sentence) {
-        std::ostringstream out, err;
         typed.insert(typed.begin(), {"write", sample});
-        EXPECT_EQ(commands::run(typed, out, err), 2);
-        EXPECT_EQ(err.str(), sentence + "\n");
+        command_line::expectRefused(typed, sentence);
     };
     refused({"--prices", "p.csv"},
             "command line: --prices: found no bill to write; allowed is it beside --bill F.csv, F.pdf or F.json.");

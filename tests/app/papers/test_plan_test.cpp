@@ -6,7 +6,7 @@
 #include <QTemporaryDir>
 #include <sstream>
 
-#include "commands/run.h"
+#include "command_line.h"
 #include "pdf_tools.h"
 
 using namespace pdf_tools;
@@ -65,10 +65,8 @@ INSTANTIATE_TEST_SUITE_P(Designs, TestPlanPaper, testing::ValuesIn(designs()), n
 TEST(TestPlanOptions, AreRefusedInOneSentence) {
     const std::string sample = COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright";
     const auto refused = [&](std::vector<std::string> typed, const std::string& sentence) {
-        std::ostringstream out, err;
         typed.insert(typed.begin(), {"write", sample});
-        EXPECT_EQ(commands::run(typed, out, err), 2);
-        EXPECT_EQ(err.str(), sentence + "\n");
+        command_line::expectRefused(typed, sentence);
     };
     refused({"--test-plan", "t.csv"}, "command line: --test-plan: found \"t.csv\"; allowed is F.pdf or F.json.");
     refused({"--limits", "l.pdf"}, "command line: --limits: found \"l.pdf\"; allowed is F.csv.");
