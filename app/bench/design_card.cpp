@@ -41,9 +41,9 @@ QSize DesignCard::sizeHint() const {
 
 void DesignCard::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    const bool lit = hasFocus() || underMouse() || isChecked();
+    const bool chosen = hasFocus() || isChecked(), lit = chosen || underMouse();
     painter.fillRect(rect(), colour(Token::Base));
-    painter.setPen(QPen(colour(lit ? Token::Accent : Token::Line), lit ? 2 : 0));
+    painter.setPen(QPen(colour(lit ? Token::Accent : Token::Line), chosen ? 2 : 0));
     painter.drawRect(rect().adjusted(0, 0, -1, -1));
     const int line = fontMetrics().height();
     const QRect words = rect().adjusted(inside, height() - 4 * line - 4 - inside, -inside, -inside);

@@ -202,7 +202,7 @@ void SeekWindow::showChosen() {
     const auto* c = chosen();
     QStringList lines;
     if (c) {
-        lines << text(seek::coreWords(*c->design)) << text(seek::windingWords(*c->design))
+        lines << text(seek::coreWords(*c->design)) << text(c->order) << text(seek::windingWords(*c->design))
               << text(seek::burdenWords(c->burden, nullptr));
         if (const auto weakest = seek::weakestWords(*c); !weakest.empty())
             lines << tr("weakest: %1").arg(text(weakest));
