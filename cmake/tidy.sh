@@ -27,10 +27,11 @@ else
 fi
 [ -n "$sources" ] || { echo "tidy: no source changed since $since"; exit 0; }
 
-# Clang cannot read headers precompiled by GCC: the same commands without them.
-mkdir -p "$build/tidy"
-sed -E -e 's/ -Winvalid-pch//g; s/ -include [^ "]*cmake_pch\.hxx//g; s/ -fpch-preprocess//g; s/ -Wno-[a-z-]*//g' \
-    "$build/compile_commands.json" >"$build/tidy/compile_commands.json"
+# Each source alone, as it is written, without headers precompiled by another compiler and warnings that clang does not
+# know. Only the commands are made here; headers that the build makes lie in its own folder.
+cmake --preset "$1" -B "$build/tidy" -DCMAKE_UNITY_BUILD=OFF -DCMAKE_DISABLE_PRECOMPILE_HEADERS=ON \
+    -DBUILD_TESTING=OFF >"$build/tidy.log" 2>&1 || { cat "$build/tidy.log" >&2; exit 1; }
+sed -i -E 's/ -Wno-[a-z-]*//g' "$build/tidy/compile_commands.json"
 
 count=$(echo "$sources" | wc -l)
 echo "tidy: $count sources, $limit s at most"

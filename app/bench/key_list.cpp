@@ -54,7 +54,7 @@ constexpr std::array<Line, 30> others{{
      QT_TRANSLATE_NOOP("bench", "with an underlined letter: that menu")},
 }};
 
-QString said(const char* text) {
+QString keyWords(const char* text) {
     return QCoreApplication::translate("bench", text);
 }
 
@@ -64,9 +64,10 @@ std::vector<KeyLine> keyLines(const Actions& actions) {
     std::vector<KeyLine> lines;
     for (const QAction* action : actions.all())
         for (const QKeySequence& key : action->shortcuts())
-            lines.push_back({said(QT_TRANSLATE_NOOP("bench", "window")), key.toString(QKeySequence::NativeText),
+            lines.push_back({keyWords(QT_TRANSLATE_NOOP("bench", "window")), key.toString(QKeySequence::NativeText),
                              action->statusTip()});
-    for (const Line& line : others) lines.push_back({said(line.where), QString::fromUtf8(line.key), said(line.does)});
+    for (const Line& line : others)
+        lines.push_back({keyWords(line.where), QString::fromUtf8(line.key), keyWords(line.does)});
     return lines;
 }
 

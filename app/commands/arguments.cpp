@@ -27,7 +27,7 @@ std::string listed(const std::set<std::string>& words) {
     return all.empty() ? "none" : all;
 }
 
-[[noreturn]] void refuse(const std::string& place, const std::string& found, const std::string& allowed) {
+[[noreturn]] void refuseAt(const std::string& place, const std::string& found, const std::string& allowed) {
     throw units::BadInput(units::Fault{place, found, allowed});
 }
 
@@ -44,7 +44,7 @@ std::optional<double> number(const std::string& text) {
 double frequency(const std::string& text, const std::string& place) {
     const std::optional<double> read = number(text);
     if (!read || !std::isfinite(*read) || *read <= 0 || *read > highestFrequency)
-        refuse(place, inQuotes(text), "a frequency above 0 Hz and up to 1 GHz");
+        refuseAt(place, inQuotes(text), "a frequency above 0 Hz and up to 1 GHz");
     return *read;
 }
 
@@ -55,7 +55,7 @@ int pointCount(const std::string& text) {
     } catch (const units::BadInput&) {
     }
     if (!read || *read < 2 || *read > mostPoints || *read != std::floor(*read))
-        refuse("command line: --points", inQuotes(text), "a whole number from 2 to 100000");
+        refuseAt("command line: --points", inQuotes(text), "a whole number from 2 to 100000");
     return static_cast<int>(*read);
 }
 
@@ -72,10 +72,11 @@ std::vector<double> frequenciesIn(const std::string& path) {
         if (one.empty()) continue;
         const std::string place = path + ": line " + std::to_string(line);
         const double f = frequency(one, place);
-        if (!all.empty() && f <= all.back()) refuse(place, inQuotes(one), "a frequency above that of the line before");
+        if (!all.empty() && f <= all.back())
+            refuseAt(place, inQuotes(one), "a frequency above that of the line before");
         all.push_back(f);
     }
-    if (all.empty()) refuse(path, "no frequency", "one frequency in Hz a line");
+    if (all.empty()) refuseAt(path, "no frequency", "one frequency in Hz a line");
     return all;
 }
 
@@ -96,15 +97,15 @@ Arguments sorted(const std::vector<std::string>& typed, const Grammar& grammar) 
             found.flags.insert(word);
         } else if (grammar.options.contains(word)) {
             if (i + 1 == typed.size() || typed[i + 1].starts_with("--"))
-                refuse("command line: " + word, "nothing after it", "a value");
+                refuseAt("command line: " + word, "nothing after it", "a value");
             auto& values = found.options[word];
             values.push_back(typed[++i]);
             if (values.size() > (word == "--to" ? 2U : 1U))
-                refuse("command line: " + word, "it more than once", "once");
+                refuseAt("command line: " + word, "it more than once", "once");
         } else {
             std::set<std::string> all = grammar.flags;
             all.insert(grammar.options.begin(), grammar.options.end());
-            refuse("command line", inQuotes(word), listed(all));
+            refuseAt("command line", inQuotes(word), listed(all));
         }
     }
     if (found.operands.size() != grammar.operands.size()) {
@@ -112,7 +113,7 @@ Arguments sorted(const std::vector<std::string>& typed, const Grammar& grammar) 
         for (const std::string& name : grammar.operands) names += (names.empty() ? "" : " ") + name;
         std::string given;
         for (const std::string& operand : found.operands) given += (given.empty() ? "" : " ") + inQuotes(operand);
-        refuse("command line", given.empty() ? "no " + grammar.operands.front() : given, names);
+        refuseAt("command line", given.empty() ? "no " + grammar.operands.front() : given, names);
     }
     return found;
 }
@@ -126,23 +127,23 @@ std::vector<double> gridOf(const Arguments& arguments) {
     if (const auto it = arguments.options.find("--to"); it != arguments.options.end())
         for (const std::string& value : it->second)
             if (number(value)) {
-                if (to) refuse("command line: --to", "two frequencies", "one frequency and one folder");
+                if (to) refuseAt("command line: --to", "two frequencies", "one frequency and one folder");
                 to = frequency(value, "command line: --to");
             }
     const std::string from = arguments.option("--from"), points = arguments.option("--points"),
                       at = arguments.option("--at");
     if (!at.empty()) {
         if (to || !from.empty() || !points.empty())
-            refuse("command line: --at", "--from, --to or --points beside it",
-                   "either a file of frequencies or a range");
+            refuseAt("command line: --at", "--from, --to or --points beside it",
+                     "either a file of frequencies or a range");
         return frequenciesIn(at);
     }
     if (!to && from.empty() && points.empty()) return {};
     const double low = from.empty() ? usualLow : frequency(from, "command line: --from");
     const double high = to.value_or(usualHigh);
     if (low >= high)
-        refuse("command line: --from", inQuotes(from.empty() ? units::shortest(low) : from),
-               "a frequency below that of --to");
+        refuseAt("command line: --from", inQuotes(from.empty() ? units::shortest(low) : from),
+                 "a frequency below that of --to");
     return analysis::logarithmicGrid(low, high, points.empty() ? usualPoints : pointCount(points));
 }
 
@@ -152,11 +153,11 @@ std::string folderOf(const Arguments& arguments) {
         for (const std::string& value : it->second)
             if (!number(value)) {
                 if (!folder.empty())
-                    refuse("command line: --to", "two folders", "one folder and at most one frequency");
+                    refuseAt("command line: --to", "two folders", "one folder and at most one frequency");
                 folder = value;
             }
     if (folder.empty())
-        refuse("command line: --to", "no folder", "the folder to write into (./NAME if its name is a number)");
+        refuseAt("command line: --to", "no folder", "the folder to write into (./NAME if its name is a number)");
     return folder;
 }
 
@@ -164,7 +165,11 @@ std::string knownHookUp(const design::Design& design, const std::string& name) {
     if (name.empty() || design::hookUp(design, name)) return name;
     std::string known;
     for (const design::HookUp& h : design.hookUps) known += (known.empty() ? "one of " : ", ") + inQuotes(h.name);
-    refuse("command line: --hook-up", inQuotes(name), known);
+    refuseAt("command line: --hook-up", inQuotes(name), known);
+}
+
+void refuse(const std::string& option, const std::string& found, const std::string& allowed) {
+    refuseAt("command line: " + option, found, allowed);
 }
 
 }  // namespace commands

@@ -39,4 +39,7 @@ void allowGrid(Grammar& grammar);
 /// `name` if the design has that hook-up or it is empty. Throws units::BadInput naming those there are.
 [[nodiscard]] std::string knownHookUp(const design::Design& design, const std::string& name);
 
+/// Throws units::BadInput whose place is the command line's `option`.
+[[noreturn]] void refuse(const std::string& option, const std::string& found, const std::string& allowed);
+
 }  // namespace commands

@@ -21,10 +21,6 @@ namespace {
 
 using units::joined;
 
-[[noreturn]] void refuse(const std::string& place, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"command line: " + place, found, allowed});
-}
-
 std::string dateOf(const Arguments& arguments) {
     const std::string typed = arguments.option("--date");
     return typed.empty() ? QDate::currentDate().toString(Qt::ISODate).toStdString() : typed;

@@ -17,17 +17,13 @@ namespace commands {
 
 namespace {
 
-[[noreturn]] void refuse(const std::string& option, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"command line: " + option, '"' + found + '"', allowed});
-}
-
 std::uint64_t whole(const std::string& text, const std::string& option, std::uint64_t least, std::uint64_t most,
                     const std::string& allowed = {}) {
     double read = -1;
     if (!text.empty() && text.find_first_not_of("0123456789") == std::string::npos)
         read = units::read(units::Kind::Number, text);
     if (!(read >= static_cast<double>(least)) || read > static_cast<double>(most))
-        refuse(option, text,
+        refuse(option, '"' + text + '"',
                !allowed.empty()
                    ? allowed
                    : units::joined({"a whole number from ", std::to_string(least), " to ", std::to_string(most)}));
@@ -44,13 +40,13 @@ PartOf partAsked(const Arguments& arguments, std::uint64_t units) {
     const std::string allowed =
         units::joined({"K/M: part K of M, K from 1 to M, M up to the ", std::to_string(units), " units"});
     const auto slash = text.find('/');
-    if (slash == std::string::npos) refuse("--part", text, allowed);
+    if (slash == std::string::npos) refuse("--part", '"' + text + '"', allowed);
     PartOf part;
     const auto number = [&](const std::string& digits, std::uint64_t most) {
         if (digits.empty() || digits.find_first_not_of("0123456789") != std::string::npos)
-            refuse("--part", text, allowed);
+            refuse("--part", '"' + text + '"', allowed);
         const double read = units::read(units::Kind::Number, digits);
-        if (!(read >= 1) || read > static_cast<double>(most)) refuse("--part", text, allowed);
+        if (!(read >= 1) || read > static_cast<double>(most)) refuse("--part", '"' + text + '"', allowed);
         return static_cast<std::uint64_t>(read);
     };
     part.parts = number(text.substr(slash + 1), units);

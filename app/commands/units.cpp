@@ -15,10 +15,6 @@ namespace commands {
 
 namespace {
 
-[[noreturn]] void refuse(const std::string& place, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"command line: " + place, found, allowed});
-}
-
 const std::set<std::string> filterOptions{"--part",    "--revision", "--serial", "--stage", "--lot",
                                           "--verdict", "--cause",    "--from",   "--before"};
 

@@ -20,7 +20,7 @@ using units::joined;
 constexpr int digits = 5;
 constexpr std::size_t mostShown = 10;
 
-std::string percent(double share) {
+std::string inPercent(double share) {
     return units::fixedDecimals(100 * share, 1);
 }
 
@@ -38,15 +38,15 @@ std::string yieldLine(const records::Counts& counts) {
                                std::to_string(counts.failed), " failed"});
     if (judged == 0) return text + "\n";
     const auto interval = spread::wilson(counts.passed, judged);
-    return text + joined({": ", percent(static_cast<double>(counts.passed) / static_cast<double>(judged)),
-                          " % kept (95 %: ", percent(interval.low), " to ", percent(interval.high), " %)\n"});
+    return text + joined({": ", inPercent(static_cast<double>(counts.passed) / static_cast<double>(judged)),
+                          " % kept (95 %: ", inPercent(interval.low), " to ", inPercent(interval.high), " %)\n"});
 }
 
 std::string causeLines(const std::vector<std::pair<std::string, std::size_t>>& causes) {
     std::string text;
     for (const auto& share : measured::pareto(causes))
         text += joined({"  ", share.cause.empty() ? "cause not told" : share.cause, ": ", std::to_string(share.units),
-                        ", ", percent(share.share), " %, with those above ", percent(share.cumulative), " %\n"});
+                        ", ", inPercent(share.share), " %, with those above ", inPercent(share.cumulative), " %\n"});
     return text.empty() ? text : "causes of failures\n" + text;
 }
 

@@ -17,7 +17,7 @@ namespace {
 
 constexpr int journalFormat = 1;
 
-std::unique_ptr<QLockFile> lockOf(const QString& file) {
+std::unique_ptr<QLockFile> journalLock(const QString& file) {
     auto lock = std::make_unique<QLockFile>(file + QStringLiteral(".lock"));
     lock->setStaleLockTime(0);  // it is free as soon as its process is gone
     return lock;
@@ -39,7 +39,7 @@ Journal::Journal(const Document& document, const QString& folder, QObject* paren
     : QObject(parent),
       document_(document),
       file_(folder + QLatin1Char('/') + QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".json")),
-      lock_(lockOf(file_)) {
+      lock_(journalLock(file_)) {
     QDir().mkpath(folder);
     lock_->tryLock(0);
     connect(&document_, &Document::stateChanged, this, &Journal::note);
@@ -124,7 +124,7 @@ std::vector<LeftWork> leftWork(const QString& folder) {
     for (const QString& name : QDir(folder).entryList({QStringLiteral("*.json")}, QDir::Files)) {
         LeftWork work;
         work.file = folder + QLatin1Char('/') + name;
-        work.lock = lockOf(work.file);
+        work.lock = journalLock(work.file);
         if (!work.lock->tryLock(0)) continue;  // the window that works on it is open
         try {
             const json::Value copy = json::read(exchange::readFile(work.file.toStdString()), work.file.toStdString());

@@ -15,12 +15,12 @@ QStringList namesOf(const Things& things) {
     return all;
 }
 
-QStringList terminals(const design::Design& d) {
+QStringList terminalNames(const design::Design& d) {
     return namesOf(d.terminals);
 }
 
 QStringList nodes(const design::Design& d) {
-    QStringList all = terminals(d);
+    QStringList all = terminalNames(d);
     for (const auto& place : d.coil)
         for (const auto& item : place.order)
             if (const auto* s = item.shield(); s != nullptr && !all.contains(QString::fromStdString(s->name)))
@@ -42,7 +42,7 @@ QStringList traces(const design::Design&) {
 
 std::optional<Reference> referenceOf(const std::string& key) {
     if (key == "terminal" || key == "start" || key == "finish" || key == "centre_tap")
-        return Reference{terminals, "the name of a terminal"};
+        return Reference{terminalNames, "the name of a terminal"};
     if (key == "plus" || key == "minus") return Reference{nodes, "the name of a terminal or shield, core or earth,"};
     if (key == "port") return Reference{[](const design::Design& d) { return namesOf(d.ports); }, "the name of a port"};
     if (key == "hook_up")

@@ -3,6 +3,7 @@
 
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
+#include "papers/paper_text.h"
 #include "papers/shop_file.h"
 #include "units/text.h"
 
@@ -12,9 +13,6 @@ namespace {
 
 constexpr double typeSize = 9, rowLeast = 5.2;
 
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
 QString money(double value) {
     return QString::number(value, 'f', 2);
 }

@@ -9,7 +9,7 @@ namespace papers {
 
 namespace {
 
-constexpr double tongueRoom = 5, labelRoom = 3.6, usual = 0.2;
+constexpr double tongueRoom = 5, labelRoom = 3.6, usualLine = 0.2;
 
 QColor inkOf(const shop::CutShape& shape, bool fresh) {
     QColor colour;
@@ -33,7 +33,7 @@ void paintEnds(Paper& paper, const shop::CutShape& shape, const QRectF& box) {
     const double radius = std::clamp(box.width() * 0.45, 0.5, 0.9);
     const auto spot = [&](bool low, bool filled) {
         const double y = low ? box.bottom() - radius : box.top() + radius;
-        paper.circle({box.center().x(), y}, radius, filled, usual);
+        paper.circle({box.center().x(), y}, radius, filled, usualLine);
     };
     if (shape.startAtLow) spot(*shape.startAtLow, true);
     if (shape.finishAtLow) spot(*shape.finishAtLow, false);
@@ -48,7 +48,7 @@ void paintCutStep(Paper& paper, const QRectF& rect, const shop::WindingSheet& sh
     const double across = window.width() / sheet.windowWidth, along = window.height() / sheet.windowHeight;
     paper.text({window.left(), rect.top(), window.width(), labelRoom}, QStringLiteral("high"), label);
     paper.text({window.left(), window.bottom(), window.width(), labelRoom}, QStringLiteral("low"), label);
-    paper.box({rect.left(), window.top(), tongueRoom, window.height()}, usual,
+    paper.box({rect.left(), window.top(), tongueRoom, window.height()}, usualLine,
               bench::colour(bench::Token::Iron, false));
     const auto place = [&](const shop::CutShape& s) {
         return QRectF(window.left() + s.x0 * across, window.bottom() - s.y1 * along, (s.x1 - s.x0) * across,
@@ -64,7 +64,7 @@ void paintCutStep(Paper& paper, const QRectF& rect, const shop::WindingSheet& sh
     }
     for (const auto& shape : sheet.shapes)
         if (shape.leg == leg && shape.step == step) paintEnds(paper, shape, place(shape));
-    paper.box(window, usual);
+    paper.box(window, usualLine);
 }
 
 void paintBobbinPins(Paper& paper, const QRectF& rect, const shop::WindingSheet& sheet) {
@@ -79,7 +79,7 @@ void paintBobbinPins(Paper& paper, const QRectF& rect, const shop::WindingSheet&
         std::min((rect.width() - 2 * edge) / (2 * across), (rect.height() - 2 * words - 2 * edge) / (2 * along));
     const QPointF middle = rect.center();
     const QRectF body(middle.x() - across * scale, middle.y() - along * scale, 2 * across * scale, 2 * along * scale);
-    paper.box(body, usual, bench::colour(bench::Token::Bobbin, false));
+    paper.box(body, usualLine, bench::colour(bench::Token::Bobbin, false));
     const Type label{8, false, Paper::muted(), Qt::AlignHCenter};
     const double above = body.top() - edge - words + 1.5, below = body.bottom() + edge - 1.5;
     paper.text({rect.left(), above, rect.width(), words}, QStringLiteral("high flange, from below"), label);

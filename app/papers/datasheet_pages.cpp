@@ -6,6 +6,7 @@
 #include "papers/chart_painter.h"
 #include "papers/drawings.h"
 #include "papers/missing_characters.h"
+#include "papers/paper_text.h"
 #include "papers/tables.h"
 #include "papers/title_block.h"
 
@@ -18,13 +19,10 @@ constexpr double outlineMost = 82, outlineLeast = 56, outlineUsual = 68, outline
 constexpr Type noteType{8.5, false, {}, Qt::AlignLeft};
 constexpr Type smallType{7.5, false, {}, Qt::AlignLeft};
 
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
-
-class Pages {
+class DatasheetPages {
 public:
-    Pages(Paper& paper, const shop::Datasheet& sheet, int pages) : paper_(paper), sheet_(sheet), pages_(pages) {}
+    DatasheetPages(Paper& paper, const shop::Datasheet& sheet, int pages)
+        : paper_(paper), sheet_(sheet), pages_(pages) {}
 
     int paint() {
         firstPage();
@@ -194,7 +192,7 @@ private:
 }  // namespace
 
 int paintDatasheetPages(Paper& paper, const shop::Datasheet& sheet, int pages) {
-    return Pages(paper, sheet, pages).paint();
+    return DatasheetPages(paper, sheet, pages).paint();
 }
 
 }  // namespace papers

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "papers/paper_text.h"
 #include "papers/tables.h"
 #include "papers/title_block.h"
 
@@ -16,10 +17,6 @@ Type factType() {
 }
 Type factHead() {
     return {small, false, Paper::muted(), Qt::AlignLeft};
-}
-
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
 }
 
 }  // namespace

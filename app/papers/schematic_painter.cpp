@@ -8,7 +8,7 @@ namespace papers {
 
 namespace {
 
-constexpr double stroke = 0.3;  // mm
+constexpr double lineWidth = 0.3;  // mm
 constexpr double terminalRadius = 0.7;
 constexpr double leadLength = 9;
 constexpr double namePitch = 5.5;    // least distance of two names, with a title between them
@@ -18,10 +18,10 @@ constexpr int humps = 4;             // of the symbol, whatever the winding
 /// Earth below a terminal, outside the unit: a stem and three bars.
 void earth(Paper& paper, const QPointF& terminal) {
     const QPointF foot = terminal + QPointF(0, 2.2);
-    paper.line(terminal + QPointF(0, terminalRadius), foot, stroke);
+    paper.line(terminal + QPointF(0, terminalRadius), foot, lineWidth);
     for (int bar = 0; bar < 3; ++bar) {
         const double half = 1.5 - 0.5 * bar, y = foot.y() + 0.6 * bar;
-        paper.line({foot.x() - half, y}, {foot.x() + half, y}, stroke);
+        paper.line({foot.x() - half, y}, {foot.x() + half, y}, lineWidth);
     }
 }
 
@@ -35,9 +35,9 @@ struct Drawing {
     /// A lead from the coil at `from` outward to a terminal with its name.
     void terminal(const QPointF& from, int side, const std::string& name) const {
         const QPointF end = from + QPointF(side * leadLength, 0);
-        paper.line(from, end, stroke);
+        paper.line(from, end, lineWidth);
         if (earthed(name)) earth(paper, end);
-        paper.circle(end, terminalRadius, false, stroke);
+        paper.circle(end, terminalRadius, false, lineWidth);
         Type type{8, true, {}, side < 0 ? Qt::AlignRight : Qt::AlignLeft};
         const double wide = 14;
         const double x = side < 0 ? end.x() - terminalRadius - 1 - wide : end.x() + terminalRadius + 1;
@@ -47,7 +47,7 @@ struct Drawing {
     void winding(const shop::SchematicWinding& one, double x, double top, double height, int side) const {
         const double step = height / humps;
         for (int k = 0; k < humps; ++k)
-            paper.arc({x, top + (k + 0.5) * step}, step / 2, 90, side < 0 ? -180 : 180, stroke);
+            paper.arc({x, top + (k + 0.5) * step}, step / 2, 90, side < 0 ? -180 : 180, lineWidth);
         terminal({x, top}, side, one.start);
         terminal({x, top + height}, side, one.finish);
         // Taps stand at even distances, in their order: a symbol has no scale, and names need room.
@@ -57,7 +57,7 @@ struct Drawing {
         for (std::size_t k = 0; k < taps.size(); ++k)
             terminal({x, top + static_cast<double>(k + 1) * gap}, side, taps[k].terminal);
         const double dot = one.dotAtStart ? top + 1.6 : top + height - 1.6;
-        paper.circle({x + side * 1.8, dot}, 0.65, true, stroke);
+        paper.circle({x + side * 1.8, dot}, 0.65, true, lineWidth);
         const Type type{7.5, false, Paper::muted(), side < 0 ? Qt::AlignRight : Qt::AlignLeft};
         const double wide = leadLength + 14;
         paper.text({side < 0 ? x - wide - 3.5 : x + 3.5, top + gap / 2 - 2, wide, 4}, QString::fromStdString(one.title),
@@ -103,12 +103,12 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
         paper.line({x, inner.top() + 1}, {x, inner.bottom()}, 0.5);
     if (schematic.coreReachable) {
         const QPointF end(coreX + coreHalf, inner.bottom() - 0.25);
-        paper.line({coreX - coreHalf, end.y()}, end, stroke);
+        paper.line({coreX - coreHalf, end.y()}, end, lineWidth);
         const QPointF corner(coreX + coreHalf, inner.bottom() + 2.5);
-        paper.line(end, corner, stroke);
+        paper.line(end, corner, lineWidth);
         const QPointF lead = corner + QPointF(8, 0);
-        paper.line(corner, lead, stroke);
-        paper.circle(lead, terminalRadius, false, stroke);
+        paper.line(corner, lead, lineWidth);
+        paper.circle(lead, terminalRadius, false, lineWidth);
         if (drawing.earthed("core")) earth(paper, lead);
         paper.text({lead.x() + 1.7, lead.y() - 2, 14, 4}, QStringLiteral("core"), {8, true, {}, Qt::AlignLeft});
     }
@@ -117,10 +117,10 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
         const double x = coreX - coreHalf - gap - (shields - static_cast<double>(k) - 1) * shieldPitch;
         const double y = inner.bottom() + 2.5 + shieldLeads * static_cast<double>(k);
         const QPointF end(middle - width / 2 - coreHalf - gap - 6, y);
-        paper.polyline({{x, inner.top() + 1}, {x, inner.bottom()}}, stroke, Paper::ink(), {6, 4});
-        paper.line({x, inner.bottom()}, {x, y}, stroke);
-        paper.line({x, y}, end, stroke);
-        paper.circle(end, terminalRadius, false, stroke);
+        paper.polyline({{x, inner.top() + 1}, {x, inner.bottom()}}, lineWidth, Paper::ink(), {6, 4});
+        paper.line({x, inner.bottom()}, {x, y}, lineWidth);
+        paper.line({x, y}, end, lineWidth);
+        paper.circle(end, terminalRadius, false, lineWidth);
         if (drawing.earthed(shield.terminal)) earth(paper, end);
         const double edge = std::max(rect.left(), end.x() - 26);
         paper.text({edge, y - 2, end.x() - 1.7 - edge, 4}, QString::fromStdString(shield.terminal),

@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "papers/tables.h"
+#include "papers/paper_text.h"
 
 #include <algorithm>
 
 namespace papers {
 
 namespace {
-
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
 
 void rule(Paper& paper, const QRectF& column, double y) {
     paper.line({column.left(), y}, {column.right(), y}, hairline, QColor(0xB8, 0xB8, 0xB8));

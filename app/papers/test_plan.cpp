@@ -13,16 +13,16 @@ namespace papers {
 
 namespace {
 
-constexpr double typeSize = 8, rowLeast = 5.2, noteSize = 8.5, wiringHeight = 36;
+constexpr double rowType = 8, planRow = 5.2, noteSize = 8.5, wiringHeight = 36;
 
 /// With a minus sign before numbers below zero.
-QString qt(const std::string& text) {
+QString printed(const std::string& text) {
     static const QRegularExpression below(QStringLiteral("(^|[ (])-(?=\\d)"));
     return QString::fromStdString(text).replace(below, QStringLiteral("\\1−"));
 }
 
 QString limit(const shop::PlanRow& row, const std::optional<double>& value) {
-    return value ? qt(shop::limitText(row.kind, *value)) : QString();
+    return value ? printed(shop::limitText(row.kind, *value)) : QString();
 }
 
 /// Room for a number, or yes and no to ring; a dash where nothing is read.
@@ -39,8 +39,8 @@ public:
         bench();
         for (const shop::PlanStage& stage : plan_.stages) {
             flow_.gap(3);
-            flow_.heading(qt("Stage: " + stage.name));
-            flow_.paragraph(qt(stage.when), note());
+            flow_.heading(printed("Stage: " + stage.name));
+            flow_.paragraph(printed(stage.when), note());
             flow_.gap(1);
             rows(stage);
         }
@@ -64,13 +64,13 @@ private:
         flow_.blank(100, 35, QStringLiteral("initials"));
         flow_.blank(140, 40, QStringLiteral("room, °C"));
         flow_.gap(8);
-        flow_.heading(qt("Fixture: " + plan_.fixture));
+        flow_.heading(printed("Fixture: " + plan_.fixture));
         flow_.need(wiringHeight);
         const QRectF column = flow_.column();
         flow_.gap(paintWiring(flow_.paper(), {column.left(), flow_.y(), column.width(), wiringHeight}, plan_.wiring));
         flow_.gap(1);
         for (const std::string& words : plan_.bench) {
-            flow_.paragraph(qt(words), note());
+            flow_.paragraph(printed(words), note());
             flow_.gap(0.6);
         }
         flow_.gap(1);
@@ -80,15 +80,15 @@ private:
         std::vector<QStringList> cells;
         cells.reserve(stage.rows.size());
         for (const shop::PlanRow& row : stage.rows) {
-            const QString hookUp = row.hookUp == plan_.wiring.words ? QStringLiteral("As drawn.") : qt(row.hookUp);
+            const QString hookUp = row.hookUp == plan_.wiring.words ? QStringLiteral("As drawn.") : printed(row.hookUp);
             QString how = hookUp;
             if (!row.settings.empty()) {
-                const QString settings = qt(row.settings);
+                const QString settings = printed(row.settings);
                 how += ' ' + settings.left(1).toUpper() + settings.mid(1) + '.';
             }
-            if (!row.method.empty()) how += ' ' + qt(row.method);
-            cells.push_back({QString::number(row.step), qt(row.what), how, limit(row, row.low), limit(row, row.high),
-                             reading(row)});
+            if (!row.method.empty()) how += ' ' + printed(row.method);
+            cells.push_back({QString::number(row.step), printed(row.what), how, limit(row, row.low),
+                             limit(row, row.high), reading(row)});
         }
         paintGrid(flow_,
                   {{QStringLiteral("no"), 9},
@@ -97,7 +97,7 @@ private:
                    {QStringLiteral("at least"), 19, Qt::AlignRight},
                    {QStringLiteral("at most"), 19, Qt::AlignRight},
                    {QStringLiteral("reading"), 21}},
-                  cells, typeSize, rowLeast);
+                  cells, rowType, planRow);
     }
     /// Rows that say the same share a line.
     void origins() {
@@ -109,7 +109,7 @@ private:
         for (const shop::PlanStage& stage : plan_.stages)
             for (const shop::PlanRow& row : stage.rows) {
                 if (row.origin.empty() && row.doubt.empty()) continue;
-                const QString from = qt(row.origin), doubt = qt(row.doubt), test = qt(row.what);
+                const QString from = printed(row.origin), doubt = printed(row.doubt), test = printed(row.what);
                 const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
                     return line.from == from && line.doubt == doubt;
                 });
@@ -128,14 +128,14 @@ private:
                    {QStringLiteral("test"), 34},
                    {QStringLiteral("limits from"), 0},
                    {QStringLiteral("cannot tell"), 56}},
-                  cells, 7.5, rowLeast);
+                  cells, 7.5, planRow);
     }
     void list(const QString& heading, const std::vector<std::string>& all) {
         if (all.empty()) return;
         flow_.gap(3);
         flow_.heading(heading);
         for (const std::string& words : all) {
-            flow_.paragraph(qt(words), note());
+            flow_.paragraph(printed(words), note());
             flow_.gap(0.8);
         }
     }

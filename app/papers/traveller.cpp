@@ -3,17 +3,14 @@
 
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
+#include "papers/paper_text.h"
 #include "papers/shop_file.h"
 
 namespace papers {
 
 namespace {
 
-constexpr double typeSize = 8, rowLeast = 5.2;
-
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
+constexpr double entrySize = 8, entryRow = 5.2;
 
 class TravellerPages {
 public:
@@ -34,7 +31,7 @@ public:
         flow_.heading(QStringLiteral("Serial numbers: number, result, initials"));
         serials();
         if (const QString missing = missingCharacters(flow_.paper()); !missing.isEmpty())
-            flow_.paragraph(missing, {typeSize, false, {}, Qt::AlignLeft});
+            flow_.paragraph(missing, {entrySize, false, {}, Qt::AlignLeft});
         return flow_.end();
     }
 
@@ -63,7 +60,7 @@ private:
                    {QStringLiteral("good"), 13},
                    {QStringLiteral("scrap"), 13},
                    {QStringLiteral("name, date"), 30}},
-                  rows, typeSize, rowLeast);
+                  rows, entrySize, entryRow);
     }
     void materials() {
         std::vector<QStringList> rows;
@@ -73,7 +70,7 @@ private:
                   {{QStringLiteral("material"), 0},
                    {QStringLiteral("amount"), 40, Qt::AlignRight},
                    {QStringLiteral("lot"), 42}},
-                  rows, typeSize, rowLeast);
+                  rows, entrySize, entryRow);
     }
     void tests() {
         std::vector<QStringList> rows;
@@ -85,7 +82,7 @@ private:
                    {QStringLiteral("least measured"), 22},
                    {QStringLiteral("greatest"), 22},
                    {QStringLiteral("all good"), 16}},
-                  rows, typeSize, rowLeast);
+                  rows, entrySize, entryRow);
     }
     void serials() {
         constexpr int across = 5;
@@ -101,7 +98,7 @@ private:
             columns.push_back({QStringLiteral("unit"), 8});
             columns.push_back({{}, wide - 8});
         }
-        paintGrid(flow_, columns, rows, typeSize, rowLeast);
+        paintGrid(flow_, columns, rows, entrySize, entryRow);
     }
 
     const shop::Traveller& t_;

@@ -6,6 +6,7 @@
 #include "papers/cut_steps.h"
 #include "papers/flow.h"
 #include "papers/missing_characters.h"
+#include "papers/paper_text.h"
 #include "papers/shop_file.h"
 #include "shop/fetch_list.h"
 #include "units/text.h"
@@ -16,10 +17,7 @@ namespace {
 
 constexpr double pictureWidth = 42, pictureHigh = 52, pictureLow = 34, headWidth = 24, stepGap = 3, layerRow = 5.2;
 
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
-QString number(double value) {
+QString numberText(double value) {
     return qt(units::shortest(value));
 }
 
@@ -136,7 +134,7 @@ private:
         const Type type = actionType();
         const double before = counterWidth(step);
         for (const shop::Action& action : step.actions) {
-            flow_.tick(action.counter ? number(*action.counter) : QString(), qt(action.words), before, type);
+            flow_.tick(action.counter ? numberText(*action.counter) : QString(), qt(action.words), before, type);
             if (action.layers) layers(step.layers);
         }
     }
@@ -167,8 +165,8 @@ private:
                 const shop::LayerRow& layer = rows[j];
                 const int at = static_cast<int>(j - k);
                 cells(at, QString::number(layer.number),
-                      layer.fromLow ? QStringLiteral("low → high") : QStringLiteral("high → low"), number(layer.turns),
-                      number(layer.counter), plain, bold);
+                      layer.fromLow ? QStringLiteral("low → high") : QStringLiteral("high → low"),
+                      numberText(layer.turns), numberText(layer.counter), plain, bold);
                 paper_.box({x0 + at * (wide + 4) + wide - box, flow_.y() + (row - box) / 2, box, box}, 0.25);
             }
             flow_.gap(row);

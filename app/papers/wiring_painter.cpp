@@ -1,43 +1,40 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "papers/paper_text.h"
 #include "papers/test_plan.h"
 
 namespace papers {
 
 namespace {
 
-constexpr double stroke = 0.3, dot = 0.7, pitch = 9, boxWidth = 38, head = 5;
+constexpr double boxStroke = 0.3, dot = 0.7, pitch = 9, boxWidth = 38, head = 5;
 constexpr int mostLines = 5;  // in a box; all of it stands below the picture
-
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
 
 struct Wiring {
     Paper& paper;
     const shop::PlanWiring& wiring;
 
     void box(const QRectF& rect, const QString& name, const QString& words) const {
-        paper.box(rect, stroke);
+        paper.box(rect, boxStroke);
         paper.text({rect.left(), rect.top() + 0.8, rect.width(), head}, name, {9, true, {}, Qt::AlignHCenter});
         paper.paragraph({rect.left() + 1.5, rect.top() + head + 1.2, rect.width() - 3, 0}, words,
                         {8, false, Paper::muted(), Qt::AlignHCenter}, mostLines);
     }
     /// An earth below `at`.
     void earth(const QPointF& at) const {
-        paper.line(at, at + QPointF(0, 2), stroke);
+        paper.line(at, at + QPointF(0, 2), boxStroke);
         for (int bar = 0; bar < 3; ++bar) {
             const double half = 1.5 - 0.5 * bar, y = at.y() + 2 + 0.6 * bar;
-            paper.line({at.x() - half, y}, {at.x() + half, y}, stroke);
+            paper.line({at.x() - half, y}, {at.x() + half, y}, boxStroke);
         }
     }
     /// Wires between the unit's side `x` and the instrument's side `from`, a terminal a wire.
     void wires(const std::vector<std::string>& terminals, double from, double x, double top) const {
         for (std::size_t k = 0; k < terminals.size(); ++k) {
             const double y = top + head + 4 + pitch * static_cast<double>(k);
-            if (k < 2) paper.line({from, y}, {x, y}, stroke);
-            paper.circle({x, y}, dot, true, stroke);
+            if (k < 2) paper.line({from, y}, {x, y}, boxStroke);
+            paper.circle({x, y}, dot, true, boxStroke);
             const bool left = from < x;
             const QString sign = k % 2 == 0 ? QStringLiteral("+ ") : QStringLiteral("− ");
             const double wide = 24;

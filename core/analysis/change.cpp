@@ -11,16 +11,16 @@ namespace analysis {
 
 namespace {
 
-struct Family {
+struct Wording {
     const char* quantity;  ///< a dot at the end: one figure a pair or port
     const char* words;
 };
-constexpr std::array<Family, 6> families{{{"leakage_10kHz.", "leakage"},
-                                          {"input_capacitance.", "input capacitance"},
-                                          {"low_3dB", "−3 dB low"},
-                                          {"high_3dB_first", "−3 dB high"},
-                                          {"peak_level", "peak"},
-                                          {"peak_frequency", "peak at"}}};
+constexpr std::array<Wording, 6> wordings{{{"leakage_10kHz.", "leakage"},
+                                           {"input_capacitance.", "input capacitance"},
+                                           {"low_3dB", "−3 dB low"},
+                                           {"high_3dB_first", "−3 dB high"},
+                                           {"peak_level", "peak"},
+                                           {"peak_frequency", "peak at"}}};
 
 bool inDecibels(units::Kind kind) {
     return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
@@ -42,22 +42,22 @@ std::string textOf(const units::Figure& f) {
     return printed(units::writeWithUncertainty(units::kindOfUnit(f.unit), f.value, f.uncertainty));
 }
 
-std::string whatOf(const Family& family, const std::string& name) {
-    const std::string quantity = family.quantity;
-    if (!quantity.ends_with('.')) return family.words;
+std::string whatOf(const Wording& wording, const std::string& name) {
+    const std::string quantity = wording.quantity;
+    if (!quantity.ends_with('.')) return wording.words;
     std::string owner = name.substr(quantity.size());
     if (quantity.starts_with("leakage"))
         if (const auto dot = owner.find('.'); dot != std::string::npos) owner.replace(dot, 1, "–");
-    return std::string(family.words) + " " + owner;
+    return std::string(wording.words) + " " + owner;
 }
 
-bool belongs(const Family& family, const units::Figure& figure) {
-    const std::string quantity = family.quantity;
+bool belongs(const Wording& wording, const units::Figure& figure) {
+    const std::string quantity = wording.quantity;
     const bool plain = figure.name.find('@') == std::string::npos;
     return plain && (quantity.ends_with('.') ? figure.name.starts_with(quantity) : figure.name == quantity);
 }
 
-/// How far a figure went, for ranking those of one family.
+/// How far a figure went, for ranking those of one wording.
 double size(const units::Figure& before, const units::Figure& now) {
     if (!std::isfinite(before.value) || !std::isfinite(now.value)) return HUGE_VAL;
     if (inDecibels(units::kindOfUnit(now.unit))) return std::abs(now.value - before.value);
@@ -78,17 +78,17 @@ std::string difference(units::Kind kind, double before, double after, double unc
 
 std::vector<Move> moves(const Answer& before, const Answer& now) {
     std::vector<Move> all;
-    for (const Family& family : families) {
+    for (const Wording& wording : wordings) {
         std::vector<std::pair<double, Move>> ranked;
         for (const units::Figure& after : now.figures) {
-            if (!belongs(family, after)) continue;
+            if (!belongs(wording, after)) continue;
             const units::Figure* earlier = before.figure(after.name);
             if (earlier == nullptr || earlier->hookUp != after.hookUp || earlier->unit != after.unit) continue;
             const std::string was = textOf(*earlier), is = textOf(after);
             if (was == is) continue;
             const auto kind = units::kindOfUnit(after.unit);
             ranked.push_back({size(*earlier, after),
-                              {after.name, whatOf(family, after.name), was, is,
+                              {after.name, whatOf(wording, after.name), was, is,
                                difference(kind, earlier->value, after.value, after.uncertainty)}});
         }
         std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) { return a.first > b.first; });

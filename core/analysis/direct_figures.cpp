@@ -16,9 +16,9 @@ namespace analysis {
 
 namespace {
 
-constexpr double lowFrequency = 20;  // Hz
-constexpr double faintFlux = 1e-6;   // T: small signal
-constexpr double fallOfSweep = 0.9;  // a half cycle
+constexpr double askedFrequency = 20;  // Hz
+constexpr double faintFlux = 1e-6;     // T: small signal
+constexpr double fallOfSweep = 0.9;    // a half cycle
 constexpr const char* circuitSource =
     "nodal analysis of the hook-up's resistances, IEC 61938 feeds with their mismatch";
 constexpr const char* loopSource = "static loop of the stack with its joints, after the shorted leg's direct field";
@@ -31,7 +31,7 @@ double peakField(const Cycle& cycle) {
 /// Level at 20 Hz, dBu, that drives the demagnetised core to a peak field of N I / l; infinite if none does.
 double levelForField(LargeSignal& large, double field) {
     large.demagnetise();
-    const auto linear = large.linear(lowFrequency);
+    const auto linear = large.linear(askedFrequency);
     double low = 1e-6, high = 1e4;  // V of EMF
     const auto reaches = [&](double emf) { return peakField(large.at(linear, emf).cycle) >= field; };
     if (!reaches(high)) return std::numeric_limits<double>::infinity();
@@ -77,7 +77,7 @@ void addDirectFigures(const HookUpContext& context, std::vector<units::Figure>& 
         const auto& circuit = context.solved.network.circuit();
         const auto& port = circuit.ports[static_cast<std::size_t>(large->driven())];
         const double turns = network::portTurns(circuit, network::ladders(circuit), large->driven());
-        const auto linear = large->linear(lowFrequency);
+        const auto linear = large->linear(askedFrequency);
         const Driven now = large->at(linear, LargeSignal::emfForLevel(linear, context.design.brief.operatingLevel));
         const double nothing = std::numeric_limits<double>::quiet_NaN();
         figures.push_back(hookUpFigure(context, "inductance_20Hz_direct",

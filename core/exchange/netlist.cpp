@@ -19,10 +19,7 @@ namespace {
 
 using network::Circuit;
 using units::joined;
-
-std::string number(double value) {
-    return units::shortest(value);
-}
+using units::shortest;
 
 /// SPICE names: letters, digits and underscores; different names stay different.
 class SpiceNames {
@@ -81,9 +78,9 @@ private:
         for (Eigen::Index k = 0; k < unit_.turns.size(); ++k) {
             const auto ends = unit_.windingBranches[static_cast<std::size_t>(k)];
             const std::string id = std::to_string(k);
-            const std::string n = number(unit_.turns(k));
-            text_ += joined({"r", id, " ", node(ends.from), " a", id, " ", number(unit_.resistance(k)), "\n"});
-            text_ += joined({"l", id, " a", id, " b", id, " ", number(losses_.leakage(k, k)), "\n"});
+            const std::string n = shortest(unit_.turns(k));
+            text_ += joined({"r", id, " ", node(ends.from), " a", id, " ", shortest(unit_.resistance(k)), "\n"});
+            text_ += joined({"l", id, " a", id, " b", id, " ", shortest(losses_.leakage(k, k)), "\n"});
             text_ += joined({"e", id, " b", id, " c", id, " flux 0 ", n, "\n"});
             text_ += joined({"v", id, " c", id, " ", node(ends.to), " 0\n"});
             text_ += joined({"f", id, " 0 flux v", id, " ", n, "\n"});
@@ -95,7 +92,7 @@ private:
         for (Eigen::Index i = 0; i < unit_.turns.size(); ++i)
             for (Eigen::Index k = i + 1; k < unit_.turns.size(); ++k)
                 text_ += "k" + std::to_string(i) + "_" + std::to_string(k) + " l" + std::to_string(i) + " l" +
-                         std::to_string(k) + " " + number(l(i, k) / std::sqrt(l(i, i) * l(k, k))) + "\n";
+                         std::to_string(k) + " " + shortest(l(i, k) / std::sqrt(l(i, i) * l(k, k))) + "\n";
     }
 
     /// The core's one-turn impedance: L parallel R, in series from the flux node to earth.
@@ -105,8 +102,8 @@ private:
             const auto& term = losses_.core.terms[s];
             const std::string id = "m" + std::to_string(s);
             const std::string next = s + 1 < losses_.core.terms.size() ? "q" + std::to_string(s) : "0";
-            text_ += joined({"l", id, " ", at, " ", next, " ", number(term.weight), "\n"});
-            text_ += joined({"r", id, " ", at, " ", next, " ", number(term.weight / term.tau), "\n"});
+            text_ += joined({"l", id, " ", at, " ", next, " ", shortest(term.weight), "\n"});
+            text_ += joined({"r", id, " ", at, " ", next, " ", shortest(term.weight / term.tau), "\n"});
             at = next;
         }
     }
@@ -117,12 +114,12 @@ private:
         for (std::size_t s = 0; s < losses_.loops.size(); ++s) {
             const auto& loop = losses_.loops[s];
             const std::string id = "w" + std::to_string(s);
-            text_ += joined({"l", id, " ", id, " 0 1\nr", id, " ", id, " 0 ", number(1 / loop.tau), "\n"});
+            text_ += joined({"l", id, " ", id, " 0 1\nr", id, " ", id, " 0 ", shortest(1 / loop.tau), "\n"});
             for (Eigen::Index k = 0; k < unit_.turns.size(); ++k) {
                 const double coupling = loop.shape(k) * std::sqrt(loop.weight / losses_.leakage(k, k));
                 if (std::abs(coupling) > least)
                     text_ += joined({"k", id, "_", std::to_string(k), " l", id, " l", std::to_string(k), " ",
-                                     number(coupling), "\n"});
+                                     shortest(coupling), "\n"});
             }
         }
     }
@@ -144,10 +141,10 @@ private:
             const std::string name = id + std::to_string(i) + "_" + end;
             const std::string first = node(i), second = node(k);
             if (tau > 0)
-                text_ += "c" + name + " " + first + " y" + name + " " + number(value) + "\nr" + name + " y" + name +
-                         " " + second + " " + number(tau / value) + "\n";
+                text_ += "c" + name + " " + first + " y" + name + " " + shortest(value) + "\nr" + name + " y" + name +
+                         " " + second + " " + shortest(tau / value) + "\n";
             else
-                text_ += name + " " + first + " " + second + " " + number(value) + "\n";
+                text_ += name + " " + first + " " + second + " " + shortest(value) + "\n";
         };
         for (Eigen::Index i = 0; i < c.rows(); ++i) {
             put(i, network::earth, "e", c.row(i).sum());

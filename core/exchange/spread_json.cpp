@@ -13,11 +13,11 @@ using json::Value;
 
 namespace {
 
-Value number(double value) {
+Value finite(double value) {
     return std::isfinite(value) ? Value(value) : Value();
 }
-Value number(const std::optional<double>& value) {
-    return value ? number(*value) : Value();
+Value finite(const std::optional<double>& value) {
+    return value ? finite(*value) : Value();
 }
 
 Value yieldJson(const spread::Yield& yield) {
@@ -25,7 +25,7 @@ Value yieldJson(const spread::Yield& yield) {
     one["kept"] = yield.kept;
     one["judged"] = yield.judged;
     one["share"] =
-        yield.judged > 0 ? number(static_cast<double>(yield.kept) / static_cast<double>(yield.judged)) : Value();
+        yield.judged > 0 ? finite(static_cast<double>(yield.kept) / static_cast<double>(yield.judged)) : Value();
     one["interval_95"] = Value::array({yield.interval.low, yield.interval.high});
     return one;
 }
@@ -42,7 +42,7 @@ Value limitsJson(const spread::Limits& limits) {
     one["guard_band"] = limits.guard;
     const auto side = [&](const char* name, double guards) {
         const auto moved = [&](const std::optional<double>& bound, double by) {
-            return bound ? number(*bound + by * limits.guard) : Value();
+            return bound ? finite(*bound + by * limits.guard) : Value();
         };
         one[name] = Value::array({moved(limits.low, -guards), moved(limits.high, guards)});
     };
@@ -81,18 +81,18 @@ Value columnJson(const spread::Head& head, std::size_t k, const spread::Summary&
     one["promise"] = column.text;
     one["unit"] = column.unit;
     one["told"] = column.mask ? "margin" : "value";
-    one["nominal"] = number(column.nominal);
-    if (head.expansion.units > 0) one["expansion_off"] = number(head.expansion.worst[k]);
+    one["nominal"] = finite(column.nominal);
+    if (head.expansion.units > 0) one["expansion_off"] = finite(head.expansion.worst[k]);
     if (sum.yield) one["yield"] = yieldJson(*sum.yield);
     one["occurs"] = sum.occurs;
     if (sum.occurs > 0) {
-        one["mean"] = number(sum.mean);
-        one["deviation"] = number(sum.deviation);
-        one["least"] = number(sum.least);
-        one["greatest"] = number(sum.greatest);
+        one["mean"] = finite(sum.mean);
+        one["deviation"] = finite(sum.deviation);
+        one["least"] = finite(sum.least);
+        one["greatest"] = finite(sum.greatest);
         one["quantiles"] = sum.quantiles;
-        one["histogram"] = {{"from", number(sum.histogram.from)},
-                            {"width", number(sum.histogram.width)},
+        one["histogram"] = {{"from", finite(sum.histogram.from)},
+                            {"width", finite(sum.histogram.width)},
                             {"units", sum.histogram.units}};
     }
     one["limits"] = limitsJson(sum.limits);
@@ -139,8 +139,8 @@ Value sensitivityJson(const spread::Head& head, const std::vector<std::vector<sp
             const auto& varying = head.varying[slope.varying];
             list.push_back({{"of", varying.name},
                             {"place", varying.place},
-                            {"derivative", number(slope.derivative)},
-                            {"effect_of_one_deviation", number(slope.effect)}});
+                            {"derivative", finite(slope.derivative)},
+                            {"effect_of_one_deviation", finite(slope.effect)}});
         }
         all["sensitivities"].push_back({{"name", head.columns[c].name},
                                         {"promise", head.columns[c].text},

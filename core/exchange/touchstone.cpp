@@ -14,7 +14,7 @@ namespace exchange {
 
 namespace {
 
-constexpr double reference = 50, lowest = 10, highest = 1e6;
+constexpr double reference = 50, fileLowest = 10, fileHighest = 1e6;
 constexpr int points = 201;
 
 /// The hook-up with 50 ohm alone at each port of the file.
@@ -128,7 +128,7 @@ std::string touchstone(const design::Design& design, const analysis::Answer& ans
     const bool second = versionOf(fileName, unit);
     const network::Prepared network(analysis::circuitOf(unit.design, unit.hookUp, stages, stages.cut));
     std::string text = head(unit, second);
-    for (const double f : analysis::logarithmicGrid(lowest, highest, points))
+    for (const double f : analysis::logarithmicGrid(fileLowest, fileHighest, points))
         text += dataLines(scattering(network, f), f);
     return text + (second ? "[End]\n" : "");
 }

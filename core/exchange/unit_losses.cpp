@@ -86,7 +86,7 @@ void addSkin(const Circuit& unit, std::vector<Eddies>& all) {
 }
 
 /// Cholesky factor of a matrix in units of many sizes; empty if it is not safely positive definite.
-Matrix factorOf(const Matrix& m) {
+Matrix safeFactor(const Matrix& m) {
     if (m.diagonal().minCoeff() <= 0) return {};
     const Vector scale = m.diagonal().cwiseSqrt(), inverse = scale.cwiseInverse();
     const Matrix even = inverse.asDiagonal() * m * inverse.asDiagonal();
@@ -140,7 +140,7 @@ TamedMode tamed(const std::vector<Relaxation>& wire, double displaced, double mo
 void addLoops(const Eddies& eddies, bool exact, Matrix& left, UnitLosses& losses) {
     constexpr double most = 0.95;
     constexpr double nothing = 3e-5;  // of a mode's reactance, at the top of the band
-    const Matrix factor = factorOf(left);
+    const Matrix factor = safeFactor(left);
     const auto lower = factor.triangularView<Eigen::Lower>();
     const Matrix half = lower.solve(eddies.form);
     const Eigen::SelfAdjointEigenSolver<Matrix> solver(lower.solve(half.transpose()));
@@ -216,8 +216,8 @@ UnitLosses unitLosses(const Circuit& unit, bool exact) {
     // The least of the core's inductance, taken out of its losses, that makes the leakage an inductance by itself.
     const double top = std::abs(magnetics::turnInductance(unit.core, highest));
     double constant = top / 50;
-    Matrix factor = factorOf(unit.leakage + constant * square);
-    while (factor.size() == 0 && constant < top / 4) factor = factorOf(unit.leakage + (constant *= 2) * square);
+    Matrix factor = safeFactor(unit.leakage + constant * square);
+    while (factor.size() == 0 && constant < top / 4) factor = safeFactor(unit.leakage + (constant *= 2) * square);
     if (factor.size() == 0)
         throw units::BadInput(units::Fault{"netlist", "a leakage matrix that is no inductance",
                                            "windings that lie within the window and do not overlap"});

@@ -11,13 +11,13 @@
 namespace magnetics {
 namespace {
 
-constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double unbounded = std::numeric_limits<double>::infinity();
 
 /// Root of a rising function with its slope, from a guess: Newton's step where it stays inside what is known to
 /// bracket the root and the step before it halved the lack, else halving.
 template <class Function>
 double risingRoot(double guess, double tolerance, const Function& f) {
-    double low = -infinite, high = infinite, x = guess, before = infinite;
+    double low = -unbounded, high = unbounded, x = guess, before = unbounded;
     for (int round = 0; round < 200; ++round) {
         const CurvePlace place = f(x);
         const double lack = std::abs(place.value);

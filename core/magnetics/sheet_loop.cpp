@@ -10,7 +10,7 @@
 namespace magnetics {
 namespace {
 
-constexpr int stepsPerDecade = 6;     // of a curve that is given by a formula
+constexpr int curveSteps = 6;         // of a curve that is given by a formula
 constexpr double closeEnough = 0.01;  // of a remanence that is met
 constexpr int stepsBeyond = 6;        // beyond the end of a curve, each four times the field
 
@@ -23,8 +23,8 @@ std::vector<double> fieldsOf(const StackBlock& block) {
     } else {
         const double knee = block.saturation / (mu0 * block.initialPermeability);
         fields.push_back(0);
-        for (int i = -3 * stepsPerDecade; i <= 3 * stepsPerDecade; ++i)
-            fields.push_back(knee * std::pow(10.0, double(i) / stepsPerDecade));
+        for (int i = -3 * curveSteps; i <= 3 * curveSteps; ++i)
+            fields.push_back(knee * std::pow(10.0, double(i) / curveSteps));
     }
     for (int i = 0; i < stepsBeyond; ++i) fields.push_back(4 * fields.back());
     return fields;

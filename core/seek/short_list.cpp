@@ -14,7 +14,7 @@ namespace seek {
 
 namespace {
 
-using Places = std::vector<std::size_t>;
+using Ranks = std::vector<std::size_t>;
 
 /// Takes places, one a core and order at first, and no design twice.
 class Taking {
@@ -31,12 +31,12 @@ public:
             return trials_[t].draft.core == trials_[k].draft.core && trials_[t].draft.order == trials_[k].draft.order;
         });
     }
-    [[nodiscard]] const Places& taken() const { return taken_; }
+    [[nodiscard]] const Ranks& taken() const { return taken_; }
 
 private:
     const std::vector<Trial>& trials_;
     std::size_t keep_;
-    Places taken_;
+    Ranks taken_;
 };
 
 bool beats(const Trial& a, const Trial& b) {
@@ -51,7 +51,7 @@ bool beats(const Trial& a, const Trial& b) {
 }
 
 template <class Aim>
-std::size_t leastOf(const Places& places, const Aim& aim) {
+std::size_t leastOf(const Ranks& places, const Aim& aim) {
     return *std::min_element(places.begin(), places.end(), [&](auto a, auto b) { return aim(a) < aim(b); });
 }
 
@@ -72,7 +72,7 @@ void addPromises(Candidate& c) {
 }  // namespace
 
 std::vector<std::size_t> chosen(const std::vector<Trial>& trials, std::size_t keep) {
-    Places keeping, others;
+    Ranks keeping, others;
     for (std::size_t k = 0; k < trials.size(); ++k)
         if (trials[k].design) (trials[k].keepsAll() ? keeping : others).push_back(k);
     Taking taking(trials, keep);
@@ -89,7 +89,7 @@ std::vector<std::size_t> chosen(const std::vector<Trial>& trials, std::size_t ke
     taking.take(leastOf(keeping, cost));
     taking.take(leastOf(keeping, volume));
     taking.take(leastOf(keeping, weakness));
-    Places best;
+    Ranks best;
     for (const auto k : keeping)
         if (std::none_of(keeping.begin(), keeping.end(), [&](auto o) { return beats(trials[o], trials[k]); }))
             best.push_back(k);

@@ -38,7 +38,7 @@ bool isSpaceAt(std::string_view text, std::size_t& length) {
     return false;
 }
 
-std::string_view trimmed(std::string_view text) {
+std::string_view withoutTail(std::string_view text) {
     while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
     return text;
 }
@@ -68,7 +68,7 @@ std::string Expression::quotedFrom(std::size_t start) const {
     const bool isRest = start == at_ && start > 0;
     const std::string_view part =
         isRest ? word() : text_.substr(start, at_ > start ? at_ - start : std::string_view::npos);
-    return quoted(trimmed(part));
+    return quoted(withoutTail(part));
 }
 
 void Expression::checkText() const {
@@ -77,7 +77,7 @@ void Expression::checkText() const {
     if (start == text_.size()) failUsual("nothing");
     if (text_.size() > longestText) fail("more than 400 characters", "at most 400 characters");
     if (text_.find('.') != std::string_view::npos && text_.find(',') != std::string_view::npos)
-        fail(quoted(trimmed(text_.substr(start))), "either \".\" or \",\" as decimal sign, and no grouping sign");
+        fail(quoted(withoutTail(text_.substr(start))), "either \".\" or \",\" as decimal sign, and no grouping sign");
 }
 
 void Expression::checkNothingLeft() {

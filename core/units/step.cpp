@@ -16,7 +16,7 @@ constexpr std::array e24{10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30,
                          33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91};
 constexpr std::array oneTwoFive{10, 20, 50};
 
-enum class Habit { Series, Whole, Linear, Relative };
+enum class Stepping { Series, Whole, Linear, Relative };
 
 /// count × 10^exponent without the noise that pow leaves.
 double decimalValue(double count, int exponent) {
@@ -24,24 +24,24 @@ double decimalValue(double count, int exponent) {
     return exponent < 0 ? count / power : count * power;
 }
 
-Habit habit(Kind kind) {
+Stepping stepping(Kind kind) {
     switch (kind) {
         case Kind::Count:
         case Kind::Turns:
-            return Habit::Whole;
+            return Stepping::Whole;
         case Kind::Share:
         case Kind::Temperature:
         case Kind::LevelDbu:
         case Kind::Decibel:
         case Kind::Angle:
-            return Habit::Linear;
+            return Stepping::Linear;
         case Kind::Number:
         case Kind::Length:
         case Kind::Area:
         case Kind::Mass:
-            return Habit::Relative;
+            return Stepping::Relative;
         default:
-            return Habit::Series;
+            return Stepping::Series;
     }
 }
 
@@ -120,13 +120,13 @@ double stepped(Kind kind, double value, int steps, double factor) noexcept {
     if (!(factor > 0) || !std::isfinite(factor)) factor = 1;
     steps = std::clamp(steps, -farthest, farthest);
     const int decades = static_cast<int>(std::round(std::log10(factor)));
-    if (habit(kind) == Habit::Whole) return whole(kind, value, steps, factor);
-    if (habit(kind) == Habit::Linear) {
+    if (stepping(kind) == Stepping::Whole) return whole(kind, value, steps, factor);
+    if (stepping(kind) == Stepping::Linear) {
         const double result = onGrid(value, 1, (kind == Kind::Share ? -2 : 0) + decades, steps);
         return kind == Kind::Share ? std::clamp(result, 0.0, 1.0) : result;
     }
     if (value == 0) return steps > 0 ? firstAboveZero(kind) : 0;
-    if (habit(kind) == Habit::Relative) return relative(value, steps, factor);
+    if (stepping(kind) == Stepping::Relative) return relative(value, steps, factor);
     if (value < 0) return -stepped(kind, -value, -steps, factor);
     if (factor < 1) return onGrid(value, 1, shortestDecimal(value).exponent - 2, steps);
     const int many = std::clamp(steps * static_cast<int>(std::clamp(factor, 1.0, 100.0)), -farthest, farthest);

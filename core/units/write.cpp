@@ -15,7 +15,7 @@ struct Scale {
     const char* unit;
 };
 
-constexpr std::array<const char*, 9> prefixes{"f", "p", "n", "µ", "m", "", "k", "M", "G"};
+constexpr std::array<const char*, 9> written{"f", "p", "n", "µ", "m", "", "k", "M", "G"};
 constexpr int smallestPrefix = -15, largestPrefix = 9;
 constexpr int farthest = 3;  // digits that may stand beyond the smallest and largest prefix before an exponent is used
 
@@ -97,7 +97,7 @@ std::string withPrefix(Kind kind, const Decimal& number) {
     if (number.exponent < smallestPrefix - farthest || number.exponent > largestPrefix + 2 + farthest) return "";
     const int thousands = static_cast<int>(std::floor(number.exponent / 3.0)) * 3;
     const int shift = isZero(number) ? 0 : std::clamp(thousands, smallestPrefix, largestPrefix);
-    return placed(number, shift) + " " + prefixes.at(static_cast<std::size_t>((shift - smallestPrefix) / 3)) +
+    return placed(number, shift) + " " + written.at(static_cast<std::size_t>((shift - smallestPrefix) / 3)) +
            symbol(kind);
 }
 
@@ -109,7 +109,7 @@ std::string withShopUnit(Kind kind, const Decimal& number) {
     return placed(number, scale.exponent) + " " + scale.unit;
 }
 
-std::string notFinite(double value) {
+std::string signForNotFinite(double value) {
     if (std::isnan(value)) return "–";
     return value < 0 ? "-∞" : "∞";
 }
@@ -142,7 +142,7 @@ int leadingExponent(double value) {
 }  // namespace
 
 std::string write(Kind kind, double value, int digits) {
-    if (!std::isfinite(value)) return notFinite(value);
+    if (!std::isfinite(value)) return signForNotFinite(value);
     if (kind == Kind::Count || kind == Kind::Turns) return shortest(value);
     if (value == 0) value = 0;  // no "-0"
     digits = std::clamp(digits, 1, 17);
@@ -154,14 +154,14 @@ std::string write(Kind kind, double value, int digits) {
 }
 
 std::string writeExact(Kind kind, double value) {
-    if (!std::isfinite(value)) return notFinite(value);
+    if (!std::isfinite(value)) return signForNotFinite(value);
     if (kind == Kind::Count || kind == Kind::Turns || kind == Kind::Number) return shortest(value);
     return composed(kind, shortestDecimal(value), shortest(value));
 }
 
 std::string writeWithUncertainty(Kind kind, double value, double uncertainty) {
     constexpr int unknown = 4, most = 9;  // digits where nothing is said about the uncertainty, and at all
-    if (!std::isfinite(value)) return notFinite(value);
+    if (!std::isfinite(value)) return signForNotFinite(value);
     const bool said = std::isfinite(uncertainty) && uncertainty > 0;
     if (kind == Kind::Decibel || kind == Kind::LevelDbu) {
         const int decimals = said ? std::clamp(-leadingExponent(uncertainty), 0, 4) : 2;

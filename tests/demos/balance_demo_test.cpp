@@ -7,7 +7,7 @@
 #include "demo_designs.h"
 #include "design/edit.h"
 
-namespace {
+namespace balance_demo_test {
 
 const std::vector<double> asked{100, 1e3, 20e3};
 
@@ -44,4 +44,4 @@ TEST(BalanceOfDemos, SwappedEndsOfABalancedPrimaryChangeNothingButItsSign) {
     for (std::size_t k = 0; k < asked.size(); ++k) EXPECT_NEAR(after[k], before[k], 1e-3) << asked[k];
 }
 
-}  // namespace
+}  // namespace balance_demo_test

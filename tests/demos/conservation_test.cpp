@@ -9,7 +9,7 @@
 
 #include "demo_designs.h"
 
-namespace {
+namespace conservation_test {
 
 using network::Complex;
 
@@ -132,4 +132,4 @@ INSTANTIATE_TEST_SUITE_P(Projects, Passive, testing::ValuesIn(demos::all), [](co
     return name;
 });
 
-}  // namespace
+}  // namespace conservation_test

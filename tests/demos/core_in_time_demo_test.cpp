@@ -13,7 +13,7 @@
 #include "design/edit.h"
 #include "magnetics/permeability.h"
 
-namespace {
+namespace core_in_time_demo_test {
 
 constexpr double pi = std::numbers::pi;
 
@@ -140,4 +140,4 @@ INSTANTIATE_TEST_SUITE_P(, InTime, testing::ValuesIn(demos::all), [](const auto&
     return name;
 });
 
-}  // namespace
+}  // namespace core_in_time_demo_test

@@ -9,7 +9,7 @@
 
 #include "demo_designs.h"
 
-namespace {
+namespace demo_test {
 
 using analysis::Standing;
 
@@ -165,4 +165,4 @@ TEST(Splitter, OneShortedOutputLeavesWhatItsCopperLeaves) {
     EXPECT_NEAR(demos::valueOf(a, "gain_1kHz@one output shorted"), 20 * std::log10(s3 / (150 + p + s3)), 0.5);
 }
 
-}  // namespace
+}  // namespace demo_test

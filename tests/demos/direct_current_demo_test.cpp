@@ -8,7 +8,7 @@
 #include "analysis/headroom.h"
 #include "demo_designs.h"
 
-namespace {
+namespace direct_current_demo_test {
 
 design::Design microphone() {
     return *demos::open("microphone-input").design;
@@ -90,4 +90,4 @@ TEST(LevelCriterionDemo, HeatingFallsWithTheCurrentThatIsThereAlready) {
     EXPECT_LT(with, alone);
 }
 
-}  // namespace
+}  // namespace direct_current_demo_test

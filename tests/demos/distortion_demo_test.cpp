@@ -10,7 +10,7 @@
 #include "design/edit.h"
 #include "magnetics/permeability.h"
 
-namespace {
+namespace distortion_demo_test {
 
 struct Bench {
     design::Design design;
@@ -111,4 +111,4 @@ TEST(LargeSignal, EveryDemoSettlesAtEveryLevel) {
     }
 }
 
-}  // namespace
+}  // namespace distortion_demo_test

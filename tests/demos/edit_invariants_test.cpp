@@ -7,7 +7,7 @@
 #include "demo_designs.h"
 #include "design/edit.h"
 
-namespace {
+namespace edit_invariants_test {
 
 using demos::valueOf;
 
@@ -114,4 +114,4 @@ TEST(SwappedPrimary, OfTheDirectBoxMovesItsTop) {
     EXPECT_NEAR(relativeChange(*before, *after, "high_3dB_first"), 0.013, 0.004);
 }
 
-}  // namespace
+}  // namespace edit_invariants_test

@@ -8,7 +8,7 @@
 
 #include "demo_designs.h"
 
-namespace {
+namespace figure_names_test {
 
 class FigureNames : public testing::TestWithParam<const char*> {};
 
@@ -48,4 +48,4 @@ INSTANTIATE_TEST_SUITE_P(Demos, FigureNames, testing::ValuesIn(demos::all), [](c
     return name;
 });
 
-}  // namespace
+}  // namespace figure_names_test

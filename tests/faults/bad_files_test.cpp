@@ -11,7 +11,7 @@
 #include "exchange/read_file.h"
 #include "json/text.h"
 
-namespace {
+namespace bad_files_test {
 
 using bad_files::Kind;
 using Sentences = std::vector<std::string>;
@@ -94,4 +94,4 @@ TEST_P(BadFiles, WhatIsNoTextOfOursHasItsSentence) {
 INSTANTIATE_TEST_SUITE_P(Kinds, BadFiles, testing::ValuesIn(bad_files::kinds()),
                          [](const auto& of) { return of.param.name; });
 
-}  // namespace
+}  // namespace bad_files_test

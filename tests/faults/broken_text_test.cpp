@@ -6,7 +6,7 @@
 #include "exchange/read_file.h"
 #include "units/fault.h"
 
-namespace {
+namespace broken_text_test {
 
 const std::string& sample() {
     static const std::string text = exchange::readFile(COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright");
@@ -105,4 +105,4 @@ TEST(BrokenText, NoPrefixOfADesignOpens) {
         EXPECT_THROW((void)exchange::readDesign(sample().substr(0, bytes), "cut", {}), units::BadInput) << bytes;
 }
 
-}  // namespace
+}  // namespace broken_text_test

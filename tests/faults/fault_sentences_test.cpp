@@ -12,7 +12,7 @@
 #include "json/text.h"
 #include "units/fault.h"
 
-namespace {
+namespace fault_sentences_test {
 
 const std::string folder = COILWRIGHT_SOURCE_DIR "/tests/faults/";
 
@@ -63,4 +63,4 @@ TEST(FaultSample, IsItselfWithoutFault) {
     EXPECT_EQ(exchange::writeDesign(*opened.design, {}), text);
 }
 
-}  // namespace
+}  // namespace fault_sentences_test

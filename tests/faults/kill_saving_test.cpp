@@ -13,7 +13,7 @@
 #include "exchange/write_file.h"
 #include "savings.h"
 
-namespace {
+namespace kill_saving_test {
 
 /// Saves one design and then the other, until it is killed.
 [[noreturn]] void saveForEver(const savings::Saving& saving, const std::string& folder) {
@@ -54,4 +54,4 @@ TEST(KillWhileSaving, LeavesAWholeFile) {
     EXPECT_EQ(old + fresh, kills);
 }
 
-}  // namespace
+}  // namespace kill_saving_test

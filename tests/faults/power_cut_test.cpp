@@ -14,7 +14,7 @@
 #include "savings.h"
 #include "system_calls.h"
 
-namespace {
+namespace power_cut_test {
 
 namespace fs = std::filesystem;
 using calls::Call;
@@ -188,4 +188,4 @@ TEST_P(PowerCut, LeavesTheOldOrTheNewWhole) {
 INSTANTIATE_TEST_SUITE_P(Savings, PowerCut, testing::ValuesIn(savings::all()),
                          [](const auto& of) { return of.param.name; });
 
-}  // namespace
+}  // namespace power_cut_test

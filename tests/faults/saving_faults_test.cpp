@@ -13,7 +13,7 @@
 #include "savings.h"
 #include "system_calls.h"
 
-namespace {
+namespace saving_faults_test {
 
 using savings::Found;
 using savings::Saving;
@@ -111,4 +111,4 @@ TEST_P(SavingFaults, RandomFaults) {
 INSTANTIATE_TEST_SUITE_P(Savings, SavingFaults, testing::ValuesIn(savings::all()),
                          [](const auto& of) { return of.param.name; });
 
-}  // namespace
+}  // namespace saving_faults_test

@@ -27,7 +27,7 @@
 #include "units/csv_cell.h"
 #include "units/fault.h"
 
-namespace {
+namespace stranger_test {
 
 using json::Value;
 
@@ -209,4 +209,4 @@ TEST(StrangersDesign, FarTooMuchIsRefusedInLittleTimeAndRoom) {
     }
 }
 
-}  // namespace
+}  // namespace stranger_test

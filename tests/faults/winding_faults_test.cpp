@@ -10,7 +10,7 @@
 #include "replay/run.h"
 #include "units/fault.h"
 
-namespace {
+namespace winding_faults_test {
 
 const std::string folder = COILWRIGHT_SOURCE_DIR "/tests/faults/";
 const std::string single = COILWRIGHT_SOURCE_DIR "/resources/winders/single-traverse.json";
@@ -79,4 +79,4 @@ TEST(WindingFaults, RandomTextIsReadOrRefusedButNeverMore) {
     }
 }
 
-}  // namespace
+}  // namespace winding_faults_test

@@ -10,7 +10,7 @@
 
 #include "lumped_circuit.h"
 
-namespace {
+namespace balance_test {
 
 using network::earth;
 
@@ -124,4 +124,4 @@ TEST(PublishedBalance, NothingInCommonIsThreeHundredDecibels) {
     EXPECT_NEAR(analysis::rejectionDecibels({0, 1}, 1e-3), 60, 1e-12);
 }
 
-}  // namespace
+}  // namespace balance_test

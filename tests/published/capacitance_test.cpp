@@ -6,7 +6,7 @@
 
 #include "field/wire_cell.h"
 
-namespace {
+namespace capacitance_test {
 
 constexpr double mm = 1e-3;
 constexpr double area = 60e-3 * 20e-3;
@@ -104,4 +104,4 @@ TEST(PublishedCapacitance, rowOfThinWiresOfAlternatingSign) {
     expectWithin(field::turnCapacitance(0.02 * mm, 0.02 * mm, 1 * mm, 3, 3).real(), 10.0454e-12, 2e-4);
 }
 
-}  // namespace
+}  // namespace capacitance_test

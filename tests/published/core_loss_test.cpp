@@ -9,7 +9,7 @@
 #include "magnetics/permeability.h"
 #include "magnetics/stack.h"
 
-namespace {
+namespace core_loss_test {
 
 void expectRelative(double found, double expected, double tolerance) {
     EXPECT_NEAR(found, expected, tolerance * std::abs(expected));
@@ -100,4 +100,4 @@ INSTANTIATE_TEST_SUITE_P(Rows, PublishedSkinLoss,
                                          SkinLoss{6, 0.5030811291426666},      // derived
                                          SkinLoss{10, 0.29999196221474644}));  // derived
 
-}  // namespace
+}  // namespace core_loss_test

@@ -8,7 +8,7 @@
 #include "magnetics/permeability.h"
 #include "read_resources.h"
 
-namespace {
+namespace direct_current_test {
 
 magnetics::StackBlock sheets(const char* key) {
     const auto& alloy = shopCatalog().alloys.at(key);
@@ -128,4 +128,4 @@ TEST(PublishedIncremental, FallingAlternationClearsTheCore) {
     }
 }
 
-}  // namespace
+}  // namespace direct_current_test

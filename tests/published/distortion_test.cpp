@@ -12,7 +12,7 @@
 #include "magnetics/core_loop.h"
 #include "magnetics/permeability.h"
 
-namespace {
+namespace distortion_test {
 
 using Complex = std::complex<double>;
 constexpr double pi = std::numbers::pi;
@@ -107,4 +107,4 @@ TEST(PublishedRayleigh, LossOfACycle) {
         0.01);
 }
 
-}  // namespace
+}  // namespace distortion_test

@@ -7,7 +7,7 @@
 
 #include "field/wire_cell.h"
 
-namespace {
+namespace enamel_test {
 
 constexpr double inch = 25.4e-3, foot = 0.3048;
 
@@ -45,4 +45,4 @@ TEST(PublishedEnamel, LossOfEnamelAloneIsItsOwn) {
     EXPECT_NEAR(-c.imag() / c.real(), 0.02, 1e-6);
 }
 
-}  // namespace
+}  // namespace enamel_test

@@ -13,7 +13,7 @@
 #include "field/image_potential.h"
 #include "field/leakage.h"
 
-namespace {
+namespace free_space_test {
 
 constexpr double millimetre = 1e-3;
 
@@ -47,4 +47,4 @@ TEST(PublishedFreeSpace, MeanDistanceOfASquareFromItself) {
     EXPECT_NEAR(std::exp(field::meanLogDistance({0, 1, 0, 1}, {1, 2, 0, 1})), 1.00655, 5e-6);
 }
 
-}  // namespace
+}  // namespace free_space_test

@@ -8,7 +8,7 @@
 
 #include "magnetics/stack.h"
 
-namespace {
+namespace gap_test {
 
 void expectRelative(double found, double expected, double tolerance) {
     EXPECT_NEAR(found, expected, tolerance * std::abs(expected));
@@ -140,4 +140,4 @@ TEST(PublishedGappedInductance, BracketsTheExamplesTenHenry) {  // F-H1: the exa
     EXPECT_GT(inductance(5000, 2837, 71.02e-6 / path, path, 0.002 * path), 10);
 }
 
-}  // namespace
+}  // namespace gap_test

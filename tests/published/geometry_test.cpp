@@ -17,7 +17,7 @@
 #include "coil/wire_resistance.h"
 #include "small_transformer.h"
 
-namespace {
+namespace geometry_test {
 
 constexpr double mm = 1e-3;
 
@@ -79,4 +79,4 @@ TEST(PublishedGeometry, AWildWindingFillsSeventyThreePercent) {
     EXPECT_NEAR((build.layers.back().box.x1 - build.layers.front().box.x0) / mm, 3.347, 0.001);
 }
 
-}  // namespace
+}  // namespace geometry_test

@@ -4,7 +4,7 @@
 
 #include "analysis/headroom.h"
 
-namespace {
+namespace heating_test {
 
 /// W. T. McLyman, Transformer and Inductor Design Handbook: 0.03 W/cm2 warms by 25, 0.07 W/cm2 by 50 degrees (memory).
 TEST(PublishedHeating, LossOfASquareCentimetre) {
@@ -12,4 +12,4 @@ TEST(PublishedHeating, LossOfASquareCentimetre) {
     EXPECT_NEAR(analysis::lossForRise(50, 1e-4), 0.07, 5e-4);
 }
 
-}  // namespace
+}  // namespace heating_test

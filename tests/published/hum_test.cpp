@@ -10,7 +10,7 @@
 #include <cmath>
 #include <tuple>
 
-namespace {
+namespace hum_test {
 
 using analysis::shellScreening;
 
@@ -86,4 +86,4 @@ TEST(PublishedDemagnetisation, DrawnFluxOfASphere) {
     EXPECT_NEAR(analysis::drawnFlux(2, 1, 1, 1), M_PI, 1e-9);  // no iron
 }
 
-}  // namespace
+}  // namespace hum_test

@@ -13,7 +13,7 @@
 #include "magnetics/core_loop.h"
 #include "magnetics/permeability.h"
 
-namespace {
+namespace jiles_atherton_test {
 
 constexpr double ms = 1.6e6, a = 1100, alpha = 1.6e-3, k = 400, c = 0.2;
 constexpr double top = 6000, step = 2;
@@ -145,4 +145,4 @@ TEST(PublishedJilesAtherton, LossesOfBothAreWithinAThird) {
     EXPECT_NEAR(magnetics::loopArea(field, flux) / p.loss, 1, 1.0 / 3);
 }
 
-}  // namespace
+}  // namespace jiles_atherton_test

@@ -12,7 +12,7 @@
 
 #include "read_resources.h"
 
-namespace {
+namespace lamination_test {
 
 constexpr double mm = 1e-3, cm = 1e-2, cm2 = 1e-4;
 
@@ -130,4 +130,4 @@ TEST(PublishedLaminations, ThicknessesOfTelecommunicationCores) {
     EXPECT_NE(std::find(sheet.thicknesses.begin(), sheet.thicknesses.end(), 0.35 * mm), sheet.thicknesses.end());
 }
 
-}  // namespace
+}  // namespace lamination_test

@@ -10,7 +10,7 @@
 
 #include "field/leakage.h"
 
-namespace {
+namespace leakage_test {
 
 constexpr double millimetre = 1e-3, inch = 25.4e-3;
 
@@ -118,4 +118,4 @@ TEST(PublishedLeakage, OneDimensionAndRogowskiMissTheWindowByTheStatedShares) {
     EXPECT_NEAR(0.122173 / series - 1, -0.025, 0.0005);
 }
 
-}  // namespace
+}  // namespace leakage_test

@@ -12,7 +12,7 @@
 #include "magnetics/saturation.h"
 #include "read_resources.h"
 
-namespace {
+namespace magnetization_test {
 
 const std::vector<catalog::BhPoint> steel{
     {0, 0},       {16, 0.0025}, {30, 0.005},  {54, 0.0125}, {93, 0.025},  {143, 0.05}, {191, 0.1},
@@ -87,4 +87,4 @@ TEST(PublishedCurve, CatalogSteelsKeepTheLeastValuesOfTheStandards) {
     EXPECT_GE(polarization("silicon-non-oriented", 10000), 1.68);
 }
 
-}  // namespace
+}  // namespace magnetization_test

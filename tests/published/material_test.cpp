@@ -9,7 +9,7 @@
 #include "magnetics/saturation.h"
 #include "read_resources.h"
 
-namespace {
+namespace material_test {
 
 constexpr double mu0 = 1.25663706212e-6, oersted = 79.57747;
 
@@ -157,4 +157,4 @@ TEST(PublishedInsulation, Permittivities) {
         EXPECT_EQ(wire.enamelPermittivity.value, 3.5) << key;
 }
 
-}  // namespace
+}  // namespace material_test

@@ -14,7 +14,7 @@
 #include "lumped_circuit.h"
 #include "units/text.h"
 
-namespace {
+namespace noise_test {
 
 using network::earth;
 
@@ -140,4 +140,4 @@ TEST(PublishedLevel, DecibelsOfVolts) {
     EXPECT_NEAR(units::dbuOfVolts(0.316228), -7.7815, 1e-4);  // N-10 seen
 }
 
-}  // namespace
+}  // namespace noise_test

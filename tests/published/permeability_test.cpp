@@ -7,7 +7,7 @@
 #include <cmath>
 #include <ostream>
 
-namespace {
+namespace permeability_test {
 
 void expectRelative(double found, double expected, double tolerance) {
     EXPECT_NEAR(found, expected, tolerance * std::abs(expected));
@@ -98,4 +98,4 @@ INSTANTIATE_TEST_SUITE_P(
                     Sheet{"M-C-50Ni-0.15-10k", 6000, 48e-8, 0.15e-3, 1e4, 45.016e-6, 1905.17, 1957.50},    // derived
                     Sheet{"M-C-3Si-0.35-1k", 1500, 48e-8, 0.35e-3, 1e3, 284.705e-6, 1395.58, 345.89}));    // derived
 
-}  // namespace
+}  // namespace permeability_test

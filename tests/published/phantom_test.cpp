@@ -6,7 +6,7 @@
 
 #include "network/direct_current.h"
 
-namespace {
+namespace phantom_test {
 
 constexpr double turns = 500, ohm = 10;
 
@@ -76,4 +76,4 @@ TEST(PublishedPhantom, CapacitorsBlock) {
     EXPECT_NEAR(network::directAmpereTurns(c, supply), 0, 1e-3);
 }
 
-}  // namespace
+}  // namespace phantom_test

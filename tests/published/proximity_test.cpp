@@ -9,7 +9,7 @@
 #include "field/winding_loss.h"
 #include "field/window_field.h"
 
-namespace {
+namespace proximity_test {
 
 using std::numbers::pi;
 constexpr double copper = 1.7241e-8, millimetre = 1e-3;
@@ -91,4 +91,4 @@ TEST(PublishedField, BetweenTwoWindingsOverTheWholeHeight) {
     EXPECT_NEAR(axial(0.5e-3), 0, 1e-6);
 }
 
-}  // namespace
+}  // namespace proximity_test

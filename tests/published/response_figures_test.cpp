@@ -13,7 +13,7 @@
 #include "network/port_networks.h"
 #include "small_transformer.h"
 
-namespace {
+namespace response_figures_test {
 
 using network::Circuit;
 using network::earth;
@@ -155,4 +155,4 @@ TEST(PublishedResponseFigures, NoiseOfAResistor) {
     }
 }
 
-}  // namespace
+}  // namespace response_figures_test

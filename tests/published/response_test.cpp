@@ -13,7 +13,7 @@
 #include "analysis/figure_making.h"
 #include "lumped_circuit.h"
 
-namespace {
+namespace response_test {
 
 using lumped::decibel;
 using lumped::transfer;
@@ -153,4 +153,4 @@ TEST(PublishedResponse, LoadedHighEnd) {  // H-RL2 derived: 600 ohm, 10 kilohm, 
     EXPECT_NEAR(std::arg(atNatural), -pi / 2, 1e-5);
 }
 
-}  // namespace
+}  // namespace response_test

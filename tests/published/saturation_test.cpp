@@ -9,7 +9,7 @@
 
 #include "magnetics/permeability.h"
 
-namespace {
+namespace saturation_test {
 
 void expectRelative(double found, double expected, double tolerance) {
     EXPECT_NEAR(found, expected, tolerance * std::abs(expected));
@@ -96,4 +96,4 @@ TEST(PublishedFlux, GapLowersTheFluxOfLinearSheets) {
     }
 }
 
-}  // namespace
+}  // namespace saturation_test

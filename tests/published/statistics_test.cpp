@@ -9,7 +9,7 @@
 #include "measured/control_chart.h"
 #include "measured/statistics.h"
 
-namespace {
+namespace statistics_test {
 
 using measured::sampleOf;
 
@@ -133,4 +133,4 @@ TEST(PublishedStatistics, FactorsOfRanges) {
     EXPECT_NEAR(1 - 3 * ten.d3 / ten.d2, 0.223, 5e-4);  // D3 of ten, from memory
 }
 
-}  // namespace
+}  // namespace statistics_test

@@ -14,7 +14,7 @@
 #include "lumped_circuit.h"
 #include "network/input_capacitance.h"
 
-namespace {
+namespace winding_capacitance_test {
 
 using network::Circuit;
 using network::earth;
@@ -142,4 +142,4 @@ TEST(PublishedLayerCapacitance, BegunAtOneSideAlways) {
     EXPECT_NEAR(network::inputCapacitance(c, 0) / pF, 75, 1e-9);
 }
 
-}  // namespace
+}  // namespace winding_capacitance_test

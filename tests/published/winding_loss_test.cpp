@@ -10,7 +10,7 @@
 
 #include "field/winding_loss.h"
 
-namespace {
+namespace winding_loss_test {
 
 constexpr double copper = 1.7241e-8;
 
@@ -112,4 +112,4 @@ INSTANTIATE_TEST_SUITE_P(Rows, PublishedSkinDepth,
                                          Depth{"R-S1000", 1e3, 2.089784}, Depth{"R-S10000", 1e4, 0.660848},
                                          Depth{"R-S100000", 1e5, 0.208978}, Depth{"R-S1e+06", 1e6, 0.066085}));
 
-}  // namespace
+}  // namespace winding_loss_test

@@ -21,7 +21,7 @@
 #include "read_resources.h"
 #include "units/text.h"
 
-namespace {
+namespace wire_test {
 
 constexpr double mm = 1e-3, mil = 25.4e-6, foot = 0.3048;
 
@@ -284,4 +284,4 @@ TEST(PublishedInch, IsTwentyFivePointFourMillimetres) {
     EXPECT_NEAR(units::read(units::Kind::Length, "36 AWG"), 0.127e-3, 1e-12);
 }
 
-}  // namespace
+}  // namespace wire_test

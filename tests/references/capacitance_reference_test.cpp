@@ -11,7 +11,7 @@
 #include "field/capacitance.h"
 #include "field/wire_cell.h"
 
-namespace {
+namespace capacitance_reference_test {
 
 using field::Body;
 using nlohmann::json;
@@ -189,4 +189,4 @@ TEST(CoilReference, everyFacingOfThreeCoils) {
     }
 }
 
-}  // namespace
+}  // namespace capacitance_reference_test

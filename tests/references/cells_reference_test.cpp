@@ -8,7 +8,7 @@
 
 #include "field/wire_cell.h"
 
-namespace {
+namespace cells_reference_test {
 
 using nlohmann::json;
 using Complex = std::complex<double>;
@@ -56,4 +56,4 @@ TEST(LossyCellReference, PlatesLoseAsTheClosedFormSays) {
     EXPECT_NEAR(c.imag() * 1e9, -2.943791, 1e-6);
 }
 
-}  // namespace
+}  // namespace cells_reference_test

@@ -8,7 +8,7 @@
 
 #include "analysis/hum.h"
 
-namespace {
+namespace core_in_field_reference_test {
 
 nlohmann::json dataFile() {
     return nlohmann::json::parse(std::ifstream(COILWRIGHT_SOURCE_DIR "/tests/references/core_in_field.json"));
@@ -44,4 +44,4 @@ TEST(CoreInFieldReference, EllipsoidOfTheCoresVolumeDrawsItsFlux) {
     }
 }
 
-}  // namespace
+}  // namespace core_in_field_reference_test

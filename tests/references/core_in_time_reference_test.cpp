@@ -11,7 +11,7 @@
 #include "analysis/core_in_time.h"
 #include "reference_core.h"
 
-namespace {
+namespace core_in_time_reference_test {
 
 using Complex = std::complex<double>;
 
@@ -110,4 +110,4 @@ TEST(CoreInTimeReference, WithoutHysteresisAgreesWithACircuitSolver) {
     expectStories("ngspice", false, 0.01);
 }
 
-}  // namespace
+}  // namespace core_in_time_reference_test

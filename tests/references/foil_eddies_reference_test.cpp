@@ -10,7 +10,7 @@
 
 #include "field/foil_eddies.h"
 
-namespace {
+namespace foil_eddies_reference_test {
 
 constexpr double length = 200, mm = 1e-3;
 
@@ -58,4 +58,4 @@ TEST(FoilEddiesReference, BetweenOrBesideWindingsAgainstEachOther) {
     }
 }
 
-}  // namespace
+}  // namespace foil_eddies_reference_test

@@ -12,7 +12,7 @@
 #include "field/foil_eddies.h"
 #include "field/winding_loss.h"
 
-namespace {
+namespace foil_reference_test {
 
 using Complex = std::complex<double>;
 using Json = nlohmann::json;
@@ -90,4 +90,4 @@ TEST(FoilReference, WithMarginsUpToAHundredKilohertz) {
     }
 }
 
-}  // namespace
+}  // namespace foil_reference_test

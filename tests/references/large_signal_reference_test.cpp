@@ -10,7 +10,7 @@
 #include "magnetics/permeability.h"
 #include "reference_core.h"
 
-namespace {
+namespace large_signal_reference_test {
 
 const nlohmann::json& reference() {
     static const nlohmann::json read = reference_core::numbersOf("large_signal");
@@ -57,4 +57,4 @@ TEST(LargeSignalReference, WithoutHysteresisAgreesWithACircuitSolver) {
     expectHarmonics("ngspice", false);
 }
 
-}  // namespace
+}  // namespace large_signal_reference_test

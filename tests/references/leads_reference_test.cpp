@@ -7,7 +7,7 @@
 
 #include "coil/lead_outs.h"
 
-namespace {
+namespace leads_reference_test {
 
 TEST(LeadReference, StraightRoundWiresAlongEachOther) {
     const auto file = nlohmann::json::parse(std::ifstream(COILWRIGHT_SOURCE_DIR "/tests/references/leads.json"));
@@ -19,4 +19,4 @@ TEST(LeadReference, StraightRoundWiresAlongEachOther) {
     }
 }
 
-}  // namespace
+}  // namespace leads_reference_test

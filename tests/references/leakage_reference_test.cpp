@@ -14,7 +14,7 @@
 #include "field/winding_loss.h"
 #include "field/window_series.h"
 
-namespace {
+namespace leakage_reference_test {
 
 using nlohmann::json;
 using std::numbers::pi;
@@ -181,4 +181,4 @@ TEST_P(CoilReference, ResistanceAndLeakageAgainstFrequency) {
 
 INSTANTIATE_TEST_SUITE_P(Coils, CoilReference, testing::Range(0, 3));
 
-}  // namespace
+}  // namespace leakage_reference_test

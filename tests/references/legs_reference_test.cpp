@@ -10,7 +10,7 @@
 #include "field/image_potential.h"
 #include "field/leakage.h"
 
-namespace {
+namespace legs_reference_test {
 
 nlohmann::json dataFile() {
     return nlohmann::json::parse(std::ifstream(COILWRIGHT_SOURCE_DIR "/tests/references/legs.json"));
@@ -61,4 +61,4 @@ TEST(LegsReference, LegAgainstLegInSpace) {
     }
 }
 
-}  // namespace
+}  // namespace legs_reference_test

@@ -10,7 +10,7 @@
 #include "exchange/read_file.h"
 #include "json/text.h"
 
-namespace {
+namespace response_reference_test {
 
 const std::string folder = COILWRIGHT_SOURCE_DIR "/tests/references/";
 
@@ -110,4 +110,4 @@ TEST_P(CommonMode, GainAgreesWithinADecibel) {
 INSTANTIATE_TEST_SUITE_P(ThreeCoils, WholeChain, testing::Values(0, 1, 2));
 INSTANTIATE_TEST_SUITE_P(ShieldedStepUp, CommonMode, testing::Values(0));
 
-}  // namespace
+}  // namespace response_reference_test

@@ -12,7 +12,7 @@
 #include "field/leakage.h"
 #include "field/winding_loss.h"
 
-namespace {
+namespace wild_reference_test {
 
 using nlohmann::json;
 constexpr double mm = 1e-3;
@@ -64,4 +64,4 @@ TEST(WildReference, FieldAtTheWiresIsTheMeanOfAHundredWindings) {
     }
 }
 
-}  // namespace
+}  // namespace wild_reference_test

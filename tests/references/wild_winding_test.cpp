@@ -11,7 +11,7 @@
 #include "field/capacitance.h"
 #include "field/leakage.h"
 
-namespace {
+namespace wild_winding_test {
 
 using std::numbers::pi;
 constexpr double diameter = 1e-4, mu0 = 4e-7 * pi;
@@ -109,4 +109,4 @@ TEST(WildWinding, TheStatedSpreadsCoverWhatChanceDoes) {
     }
 }
 
-}  // namespace
+}  // namespace wild_winding_test

@@ -11,7 +11,7 @@
 #include "field/image_potential.h"
 #include "field/leakage.h"
 
-namespace {
+namespace windows_reference_test {
 
 using nlohmann::json;
 using std::numbers::pi;
@@ -146,4 +146,4 @@ TEST(EndRegionReference, TwoConcentricCoilsRoundARoundTongue) {
     }
 }
 
-}  // namespace
+}  // namespace windows_reference_test

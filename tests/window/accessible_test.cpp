@@ -13,7 +13,7 @@
 #include "exchange/load_catalog.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace accessible_test {
 
 const std::string root = COILWRIGHT_SOURCE_DIR;
 
@@ -65,4 +65,4 @@ TEST_F(Accessible, EveryControlOfTheWindowHasAName) {
     EXPECT_GT(seen, 300);
 }
 
-}  // namespace
+}  // namespace accessible_test

@@ -18,7 +18,7 @@
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 
-namespace {
+namespace kill_test {
 
 constexpr qint64 mayBeLost = 1000;  // ms
 const std::string demo = COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright";
@@ -103,4 +103,4 @@ TEST_F(Killed, LosesNoMoreThanTheLastSecond) {
     }
 }
 
-}  // namespace
+}  // namespace kill_test

@@ -18,7 +18,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace layout_test {
 
 class LayoutTest : public testing::Test {
 protected:
@@ -109,4 +109,4 @@ TEST_F(LayoutTest, TheDarkLookHasTheSameRoom) {
     picture("small_dark");
 }
 
-}  // namespace
+}  // namespace layout_test

@@ -8,7 +8,7 @@
 #include "exchange/read_file.h"
 #include "random_edits.h"
 
-namespace {
+namespace random_edits_test {
 
 void editAndUndoAll(const std::string& name, int count, unsigned seed) {
     const auto shop = std::make_shared<const catalog::Catalog>(commands::shopCatalog(commands::places()));
@@ -53,4 +53,4 @@ INSTANTIATE_TEST_SUITE_P(Demos, RandomEdits,
                              return name;
                          });
 
-}  // namespace
+}  // namespace random_edits_test

@@ -16,7 +16,7 @@
 #include "exchange/load_catalog.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace session_test {
 
 const std::string root = COILWRIGHT_SOURCE_DIR;
 const QString microphone = QString::fromStdString(root + "/demo-projects/microphone-input/microphone-input.coilwright");
@@ -130,4 +130,4 @@ TEST_F(Session, EveryDemoOpensAndFillsAllFourPlots) {
     }
 }
 
-}  // namespace
+}  // namespace session_test

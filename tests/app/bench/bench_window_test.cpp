@@ -15,7 +15,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace bench_window_test {
 
 const QString stepUp = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 const QString line = COILWRIGHT_SOURCE_DIR "/tests/references/open_2_interleaved_line.coilwright";
@@ -185,4 +185,4 @@ TEST_F(BenchWindowTest, TheLookChangesEveryPlot) {
     EXPECT_GT(qGray(light.pixel(2, light.height() - 2)), 200);
 }
 
-}  // namespace
+}  // namespace bench_window_test

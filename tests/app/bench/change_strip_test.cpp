@@ -11,7 +11,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace change_strip_test {
 
 const std::string stepUp = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 const std::string line = COILWRIGHT_SOURCE_DIR "/tests/references/open_2_interleaved_line.coilwright";
@@ -91,4 +91,4 @@ TEST_F(ChangeStripTest, AnotherDesignStartsAfresh) {
     EXPECT_EQ(change(), "What an edit moves is said here.");
 }
 
-}  // namespace
+}  // namespace change_strip_test

@@ -21,7 +21,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace manners_test {
 
 const std::string stepUp = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 
@@ -152,4 +152,4 @@ TEST_F(MannersTest, AMaskSaysWhatGovernsItWhereItIsTightest) {
         << window.message().toStdString();
 }
 
-}  // namespace
+}  // namespace manners_test

@@ -15,7 +15,7 @@
 #include "exchange/load_catalog.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace new_design_test {
 
 const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
 const std::string ribbon = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
@@ -133,4 +133,4 @@ TEST_F(NewDesign, AClosedSearchStops) {
     EXPECT_EQ(window.findChild<bench::SeekWindow*>(), nullptr);
 }
 
-}  // namespace
+}  // namespace new_design_test

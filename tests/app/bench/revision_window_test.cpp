@@ -15,7 +15,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace revision_window_test {
 
 const std::string stepUp = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 
@@ -107,4 +107,4 @@ TEST_F(RevisionWindowTest, ChecksTheMaterialsAndHasRoomForItsWords) {
     ASSERT_TRUE(revisions->grab().save(pictures + "/revisions.png"));
 }
 
-}  // namespace
+}  // namespace revision_window_test

@@ -13,7 +13,7 @@
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 
-namespace {
+namespace safety_test {
 
 const QString stepUp = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 
@@ -174,4 +174,4 @@ TEST_F(SafetyTest, AChangeFromOutsideIsToldAndTakenAsAnUndoStep) {
     EXPECT_TRUE(window->saveTo(path));
 }
 
-}  // namespace
+}  // namespace safety_test

@@ -6,7 +6,7 @@
 #include <QTemporaryDir>
 #include <fstream>
 
-namespace {
+namespace arguments_test {
 
 using commands::Arguments;
 
@@ -99,4 +99,4 @@ TEST_F(FrequencyFile, EachFaultNamesItsLine) {
     EXPECT_EQ(refusalOf("\n\n"), path + ": found no frequency; allowed is one frequency in Hz a line.");
 }
 
-}  // namespace
+}  // namespace arguments_test

@@ -6,7 +6,7 @@
 
 #include "command_line.h"
 
-namespace {
+namespace begin_test {
 
 using command_line::expectRefused;
 using command_line::Result;
@@ -34,4 +34,4 @@ TEST(BeginVerb, ABlankDesignOpensAndTellsWhatIsStillToAsk) {
     EXPECT_NE(all.out.find("source: What drives it, with which impedance?\n    150"), std::string::npos) << all.out;
 }
 
-}  // namespace
+}  // namespace begin_test

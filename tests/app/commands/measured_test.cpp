@@ -12,7 +12,7 @@
 #include "units/csv_cell.h"
 #include "units/text.h"
 
-namespace {
+namespace measured_test {
 
 const std::string unit = COILWRIGHT_SOURCE_DIR "/tests/references/open_2_interleaved_line.coilwright";
 
@@ -158,4 +158,4 @@ TEST_F(MeasuredVerbs, UnitsRefusesWithOneSentence) {
                   "command line: --from: found \"yesterday\"; allowed is a day as 2026-11-27.");
 }
 
-}  // namespace
+}  // namespace measured_test

@@ -12,7 +12,7 @@
 #include "exchange/read_file.h"
 #include "json/text.h"
 
-namespace {
+namespace run_test {
 
 const std::string references = COILWRIGHT_SOURCE_DIR "/tests/references/";
 const std::string stepUp = references + "open_1_shielded_step_up.coilwright";
@@ -208,4 +208,4 @@ TEST_F(RunTest, NetlistsAndTouchstoneAreWrittenAsAsked) {
     EXPECT_NE(wrong.err.find("found an ending for 4 ports; allowed is .s2p"), std::string::npos) << wrong.err;
 }
 
-}  // namespace
+}  // namespace run_test

@@ -7,7 +7,7 @@
 
 #include "command_line.h"
 
-namespace {
+namespace seek_test {
 
 const std::string ribbon = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
 const std::string line = COILWRIGHT_SOURCE_DIR "/demo-projects/line-unit/line-unit.coilwright";
@@ -54,4 +54,4 @@ TEST(SeekVerb, WritesADampedDesignThatOpens) {
     EXPECT_NE(found.out.find("600 ohm"), std::string::npos);
 }
 
-}  // namespace
+}  // namespace seek_test

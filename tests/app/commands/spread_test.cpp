@@ -9,7 +9,7 @@
 #include "exchange/read_file.h"
 #include "json/text.h"
 
-namespace {
+namespace spread_test {
 
 const std::string design = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
 
@@ -79,4 +79,4 @@ TEST_F(SpreadTest, BadInputIsOneSentence) {
                                           "`spread --to` writes it.");
 }
 
-}  // namespace
+}  // namespace spread_test

@@ -8,7 +8,7 @@
 #include "command_line.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace winding_test {
 
 const std::string demo = COILWRIGHT_SOURCE_DIR "/demo-projects/direct-box/direct-box.coilwright";
 const std::string other = COILWRIGHT_SOURCE_DIR "/demo-projects/line-unit/line-unit.coilwright";
@@ -118,4 +118,4 @@ TEST_F(WindingCommands, BadInputIsRefusedWithOneSentence) {
             in("bad.json") + ": /format: found nothing; allowed is a whole number from 1 to 1.");
 }
 
-}  // namespace
+}  // namespace winding_test

@@ -10,7 +10,7 @@
 #include "commands/verb.h"
 #include "compare/pair_window.h"
 
-namespace {
+namespace pair_test {
 
 const std::string stepUp = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 
@@ -128,4 +128,4 @@ TEST(PairWindowTest, EverythingIsNamedForThoseWhoDoNotSeeIt) {
     }
 }
 
-}  // namespace
+}  // namespace pair_test

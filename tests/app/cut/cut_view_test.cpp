@@ -14,7 +14,7 @@
 #include "coil_on_screen.h"
 #include "design/edit.h"
 
-namespace {
+namespace cut_view_test {
 
 using design::ItemIndex;
 using document::WholePart;
@@ -260,4 +260,4 @@ TEST_F(CutViewTest, OvershootIsDrawnInTheWarningColour) {
     EXPECT_GT(count(), 200);
 }
 
-}  // namespace
+}  // namespace cut_view_test

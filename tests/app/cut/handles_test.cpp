@@ -10,7 +10,7 @@
 #include "coil_on_screen.h"
 #include "cut/cut_view.h"
 
-namespace {
+namespace handles_test {
 
 using cut::Handle;
 
@@ -122,4 +122,4 @@ TEST_F(HandlesTest, AScreenReaderWalksTheItems) {
     EXPECT_EQ(list->child(6), nullptr);
 }
 
-}  // namespace
+}  // namespace handles_test

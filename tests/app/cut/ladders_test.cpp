@@ -10,7 +10,7 @@
 #include "cut/cut_painter.h"
 #include "cut/cut_view.h"
 
-namespace {
+namespace ladders_test {
 
 class LaddersTest : public testing::Test {
 protected:
@@ -93,4 +93,4 @@ TEST_F(LaddersTest, TheTipSaysWhatTheNumbersAreFor) {
     EXPECT_TRUE(tip.contains("1 kHz, to earth")) << tip.toStdString();
 }
 
-}  // namespace
+}  // namespace ladders_test

@@ -8,7 +8,7 @@
 
 #include "coil_on_screen.h"
 
-namespace {
+namespace order_strip_test {
 
 using design::ItemIndex;
 
@@ -98,4 +98,4 @@ TEST_F(OrderStripTest, OneTabStop) {
     EXPECT_TRUE(chip(4)->focusPolicy() & Qt::TabFocus);
 }
 
-}  // namespace
+}  // namespace order_strip_test

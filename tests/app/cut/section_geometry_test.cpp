@@ -8,7 +8,7 @@
 #include "cut/labels.h"
 #include "design/check.h"
 
-namespace {
+namespace section_geometry_test {
 
 using cut::Shape;
 using design::ItemIndex;
@@ -183,4 +183,4 @@ TEST(CutLabels, WideBodiesHoldTheirLabelNarrowOnesTurnIt) {
     EXPECT_EQ(labels[1].where, cut::Label::Where::Turned);
 }
 
-}  // namespace
+}  // namespace section_geometry_test

@@ -13,7 +13,7 @@
 #include "exchange/write_file.h"
 #include "units/fault.h"
 
-namespace {
+namespace document_test {
 
 const std::string reference = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 
@@ -136,4 +136,4 @@ TEST_F(DocumentTest, AFailedSaveLeavesTheDocumentModifiedAndItsPathAsItWas) {
     EXPECT_EQ(turns(*document.design()), 144);
 }
 
-}  // namespace
+}  // namespace document_test

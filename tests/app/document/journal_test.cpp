@@ -14,7 +14,7 @@
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 
-namespace {
+namespace journal_test {
 
 const std::string reference = COILWRIGHT_SOURCE_DIR "/tests/references/open_1_shielded_step_up.coilwright";
 
@@ -148,4 +148,4 @@ TEST_F(FileGuardTest, OurOwnSaveIsNoChange) {
     EXPECT_FALSE(guard.changedNow());
 }
 
-}  // namespace
+}  // namespace journal_test

@@ -6,7 +6,7 @@
 #include "design/edit.h"
 #include "forms_fixture.h"
 
-namespace {
+namespace form_edit_test {
 
 using document::WholePart;
 using Which = WholePart::Which;
@@ -246,4 +246,4 @@ TEST_F(FormEdits, NumbersThatFollowStandBesideTheWindingAndTheSection) {
     EXPECT_EQ(said(), "");
 }
 
-}  // namespace
+}  // namespace form_edit_test

@@ -5,7 +5,7 @@
 #include "editors/form.h"
 #include "forms_fixture.h"
 
-namespace {
+namespace form_fields_test {
 
 /// Every leaf of the field tables that a design of the widest shape has, as path with list positions left out.
 struct Leaves {
@@ -122,4 +122,4 @@ TEST(FormFields, ShowEveryValueOfADesign) {
     for (const auto& path : there) EXPECT_TRUE(shown.contains(path)) << path;
 }
 
-}  // namespace
+}  // namespace form_fields_test

@@ -6,7 +6,7 @@
 #include "bench/theme.h"
 #include "forms_fixture.h"
 
-namespace {
+namespace form_look_test {
 
 class FormLook : public Forms, public testing::WithParamInterface<const char*> {
 protected:
@@ -85,4 +85,4 @@ TEST_P(FormLook, EveryControlHasANameAndATip) {
 
 INSTANTIATE_TEST_SUITE_P(Demos, FormLook, testing::ValuesIn(demoNames), demoName);
 
-}  // namespace
+}  // namespace form_look_test

@@ -6,7 +6,7 @@
 
 #include <QApplication>
 
-namespace {
+namespace form_pane_test {
 
 using document::WholePart;
 
@@ -165,4 +165,4 @@ TEST_F(Forms, FormsFollowEveryDemo) {
     }
 }
 
-}  // namespace
+}  // namespace form_pane_test

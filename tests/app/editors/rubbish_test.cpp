@@ -7,7 +7,7 @@
 #include "design/check.h"
 #include "forms_fixture.h"
 
-namespace {
+namespace rubbish_test {
 
 class Rubbish : public Forms, public testing::WithParamInterface<const char*> {
 protected:
@@ -113,4 +113,4 @@ TEST(OneOfEverything, IsADesignWithoutFaults) {
 INSTANTIATE_TEST_SUITE_P(Demos, Rubbish, testing::ValuesIn(demoNames), demoName);
 INSTANTIATE_TEST_SUITE_P(Widest, Rubbish, testing::Values(everything), demoName);
 
-}  // namespace
+}  // namespace rubbish_test

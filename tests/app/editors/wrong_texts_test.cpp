@@ -6,7 +6,7 @@
 #include "editors/carried_path.h"
 #include "forms_fixture.h"
 
-namespace {
+namespace wrong_texts_test {
 
 using document::WholePart;
 using Which = WholePart::Which;
@@ -184,4 +184,4 @@ TEST(CarriedPath, CountsFromTheEndThatStayed) {
     EXPECT_EQ(editors::carriedPath(*d, *renamed, "/terminals/1/lead_colour"), "/terminals/1/lead_colour");
 }
 
-}  // namespace
+}  // namespace wrong_texts_test

@@ -13,7 +13,7 @@
 #include "handbook/pages.h"
 #include "pdf_tools.h"
 
-namespace {
+namespace book_test {
 
 const QString folder = QStringLiteral(COILWRIGHT_SOURCE_DIR "/resources/handbook");
 
@@ -107,4 +107,4 @@ TEST(HandbookVerb, WritesTheBookAndRefusesInOneSentence) {
     EXPECT_EQ(err.str(), "command line: --to: found no file; allowed is the PDF file to write.\n");
 }
 
-}  // namespace
+}  // namespace book_test

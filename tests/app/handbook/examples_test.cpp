@@ -14,7 +14,7 @@
 #include "exchange/winder.h"
 #include "shop/prices.h"
 
-namespace {
+namespace examples_test {
 
 /// Files shown in pages, "```json sheets.json", by their name.
 std::map<std::string, std::string> shown(const char* page) {
@@ -97,4 +97,4 @@ TEST_F(HandbookExamples, NoneIsLeftOut) {
     EXPECT_EQ(files.size(), 8U);
 }
 
-}  // namespace
+}  // namespace examples_test

@@ -13,7 +13,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace handbook_window_test {
 
 const QString folder = QStringLiteral(COILWRIGHT_SOURCE_DIR "/resources/handbook");
 
@@ -85,4 +85,4 @@ TEST(HandbookInTheBench, OpensFromTheHelpMenuOnceAndSaysWhereThereIsNone) {
     EXPECT_EQ(without.message(), "There is no handbook beside the program's data.");
 }
 
-}  // namespace
+}  // namespace handbook_window_test

@@ -17,7 +17,7 @@
 #include "exchange/read_file.h"
 #include "handbook/pages.h"
 
-namespace {
+namespace pages_test {
 
 const QString folder = QStringLiteral(COILWRIGHT_SOURCE_DIR "/resources/handbook");
 
@@ -198,4 +198,4 @@ TEST(HandbookLinks, AreReplacedOneByOne) {
               "See one|one.md, ![no](two.png) and two|two-b.md.");
 }
 
-}  // namespace
+}  // namespace pages_test

@@ -22,7 +22,7 @@
 
 using namespace pdf_tools;
 
-namespace {
+namespace datasheet_test {
 
 class DatasheetPdf : public testing::TestWithParam<std::string> {
 protected:
@@ -157,4 +157,4 @@ TEST(DatasheetText, AFolderThatIsNotThereIsSaid) {
     EXPECT_NE(err.str().find("/nowhere/at/all.pdf"), std::string::npos);
 }
 
-}  // namespace
+}  // namespace datasheet_test

@@ -17,7 +17,7 @@
 
 using namespace pdf_tools;
 
-namespace {
+namespace random_papers_test {
 
 using winding_cases::shop;
 
@@ -102,4 +102,4 @@ TEST(RandomPapers, AreSoundAlikeTwiceAndCountWhatTheDesignHas) {
     }
 }
 
-}  // namespace
+}  // namespace random_papers_test

@@ -14,7 +14,7 @@
 
 using namespace pdf_tools;
 
-namespace {
+namespace shop_papers_test {
 
 constexpr const char* prices = COILWRIGHT_SOURCE_DIR "/resources/prices/example.csv";
 
@@ -159,4 +159,4 @@ TEST(ShopPaperOptions, AreRefusedInOneSentence) {
     refused({"--bill", "b"}, "command line: --bill: found \"b\"; allowed is F.csv, F.pdf or F.json.");
 }
 
-}  // namespace
+}  // namespace shop_papers_test

@@ -11,7 +11,7 @@
 
 using namespace pdf_tools;
 
-namespace {
+namespace test_plan_test {
 
 class TestPlanPaper : public testing::TestWithParam<std::string> {
 protected:
@@ -78,4 +78,4 @@ TEST(TestPlanOptions, AreRefusedInOneSentence) {
             "none.json: found no such file; allowed is a readable file of at most 10 MB.");
 }
 
-}  // namespace
+}  // namespace test_plan_test

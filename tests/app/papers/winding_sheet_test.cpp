@@ -14,7 +14,7 @@
 
 using namespace pdf_tools;
 
-namespace {
+namespace winding_sheet_test {
 
 /// All that the papers print, one blank between words, so that a broken line hides nothing.
 QString flat(const QString& path) {
@@ -241,4 +241,4 @@ TEST(WindingSheetText, AnotherEndingIsRefused) {
     EXPECT_EQ(err.str(), "command line: --winding-sheet: found \"x.doc\"; allowed is F.pdf or F.json.\n");
 }
 
-}  // namespace
+}  // namespace winding_sheet_test

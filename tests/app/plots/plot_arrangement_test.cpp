@@ -8,7 +8,7 @@
 
 #include "plot_fixture.h"
 
-namespace {
+namespace plot_arrangement_test {
 
 using plots_test::answer;
 using PlotArrangementTest = plots_test::PlotTest;
@@ -131,4 +131,4 @@ TEST(PlotArrangement, WhatIsAmissIsAsAtFirst) {
     EXPECT_EQ(odd.views[7], first.views[7]);
 }
 
-}  // namespace
+}  // namespace plot_arrangement_test

@@ -10,7 +10,7 @@
 #include "plot_fixture.h"
 #include "plots/plot_items.h"
 
-namespace {
+namespace plot_test {
 
 using plots_test::answer;
 using PlotTest = plots_test::PlotTest;
@@ -146,4 +146,4 @@ TEST_F(PlotTest, PicturesAreDrawn) {
     EXPECT_TRUE(plots::plotPng(response(), {400, 300}).starts_with("\x89PNG"));
 }
 
-}  // namespace
+}  // namespace plot_test

@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-namespace {
+namespace result_words_test {
 
 units::Figure figure(const std::string& name, double value, const std::string& unit,
                      const std::string& hookUp = "normal") {
@@ -101,4 +101,4 @@ TEST(ResultWords, ATraceWithoutAnyValueSaysWhy) {
     EXPECT_EQ(plots::summary(a, empty, {"maximum_level_dBu"}), "nothing to show: the alloy has no saturation");
 }
 
-}  // namespace
+}  // namespace result_words_test

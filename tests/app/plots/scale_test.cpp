@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-namespace {
+namespace scale_test {
 
 using plots::tickText;
 
@@ -97,4 +97,4 @@ TEST(RoundRange, IgnoresWhatIsNotFiniteAndGivesARangeToNothing) {
     EXPECT_GT(rangeOf({5, 5, 5}, "s").size(), 0);
 }
 
-}  // namespace
+}  // namespace scale_test

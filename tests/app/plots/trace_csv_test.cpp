@@ -7,7 +7,7 @@
 
 #include <cmath>
 
-namespace {
+namespace trace_csv_test {
 
 TEST(TraceCsv, HasOneColumnACurveAndOneLineAFrequency) {
     analysis::Trace trace;
@@ -27,4 +27,4 @@ TEST(TraceCsv, WritesNumbersWithAPointAndNineDigits) {
     EXPECT_EQ(units::csvCell(INFINITY), "");
 }
 
-}  // namespace
+}  // namespace trace_csv_test

@@ -9,7 +9,7 @@
 #include <stdexcept>
 #include <thread>
 
-namespace {
+namespace aside_test {
 
 using namespace std::chrono_literals;
 
@@ -62,4 +62,4 @@ TEST_F(AsideTest, ResultsMayStartTheNext) {
     EXPECT_EQ(heard, std::vector<int>{2});
 }
 
-}  // namespace
+}  // namespace aside_test

@@ -9,7 +9,7 @@
 #include <chrono>
 #include <thread>
 
-namespace {
+namespace latest_wins_test {
 
 using namespace std::chrono_literals;
 
@@ -150,4 +150,4 @@ TEST(LatestWins, DestructionStopsTheRunningWork) {
     EXPECT_LE(slow.runs->load(), 1);
 }
 
-}  // namespace
+}  // namespace latest_wins_test

@@ -17,7 +17,7 @@
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 
-namespace {
+namespace winding_window_test {
 
 class WindingWindowTest : public testing::Test {
 protected:
@@ -158,4 +158,4 @@ TEST_F(WindingWindowTest, FollowsTheDesignAndWritesWhatIsShown) {
     EXPECT_FALSE(program->writeProgram(folder.filePath("none/unit.nc")));
 }
 
-}  // namespace
+}  // namespace winding_window_test

@@ -7,7 +7,7 @@
 
 #include "mirrored.h"
 
-namespace {
+namespace balance_test {
 
 /// Raw rejection at the frequencies asked, dB.
 std::vector<double> rejection(const design::Design& d, const std::vector<double>& frequencies) {
@@ -52,4 +52,4 @@ TEST(BalanceOfADesign, WhatATurnedHalfConvertsGoesWithTheSource) {
     EXPECT_NEAR(once - rejection(d, {1e3}).front(), 20 * std::log10(2.0), 0.5);
 }
 
-}  // namespace
+}  // namespace balance_test

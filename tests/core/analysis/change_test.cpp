@@ -11,7 +11,7 @@
 #include "design/edit.h"
 #include "small_transformer.h"
 
-namespace {
+namespace change_test {
 
 using analysis::Move;
 
@@ -151,4 +151,4 @@ TEST(OtherEnd, WhatItWouldMoveIsWhatADesignMadeThatWayHas) {
     EXPECT_TRUE(analysis::otherEndEffects(d, shop, now, stop.get_token()).empty());
 }
 
-}  // namespace
+}  // namespace change_test

@@ -7,7 +7,7 @@
 #include "design/edit.h"
 #include "small_transformer.h"
 
-namespace {
+namespace coil_state_test {
 
 const catalog::Catalog& shop() {
     static const catalog::Catalog one = small::shop();
@@ -74,4 +74,4 @@ TEST(CoilState, WithoutADrivenPortItSaysWhy) {
     EXPECT_EQ(stateOf(d).why, "hook-up normal drives no port or observes none");
 }
 
-}  // namespace
+}  // namespace coil_state_test

@@ -10,7 +10,7 @@
 #include "analysis/answer.h"
 #include "magnetics/permeability.h"
 
-namespace {
+namespace core_in_time_test {
 
 using Complex = std::complex<double>;
 constexpr double pi = std::numbers::pi;
@@ -110,4 +110,4 @@ TEST(CoreRun, StandsStillInItsDirectField) {
     EXPECT_NEAR(run.field(), 8, 1e-6);
 }
 
-}  // namespace
+}  // namespace core_in_time_test

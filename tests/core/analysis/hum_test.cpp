@@ -8,7 +8,7 @@
 #include "mirrored.h"
 #include "units/text.h"
 
-namespace {
+namespace hum_test {
 
 constexpr double mains = 50;
 
@@ -79,4 +79,4 @@ TEST(Hum, IsThatOfTheTurnsOnTheTongueWhereNothingLoads) {
     EXPECT_NEAR(pickupOf(d).left() / (2 * M_PI * mains * flux * 376), 1, 2e-3);
 }
 
-}  // namespace
+}  // namespace hum_test

@@ -9,7 +9,7 @@
 
 #include "small_transformer.h"
 
-namespace {
+namespace lever_test {
 
 const catalog::Catalog& shop() {
     static const catalog::Catalog one = small::shop();
@@ -85,4 +85,4 @@ TEST(Lever, AFigureOfNothingHasNoneAndAStopEndsTheSearch) {
     EXPECT_TRUE(analysis::pulls(d, shop(), now, "dcr.P", stop.get_token()).empty());
 }
 
-}  // namespace
+}  // namespace lever_test

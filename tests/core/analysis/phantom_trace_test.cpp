@@ -6,7 +6,7 @@
 
 #include "small_figure.h"
 
-namespace {
+namespace phantom_trace_test {
 
 constexpr double source = 600, feed = 6810, current = 0.01;
 
@@ -62,4 +62,4 @@ TEST(PhantomSwitchedOn, GoesWithTheMismatch) {
     EXPECT_NEAR((at(*twice, "output", 1e-3) - base) / (at(*once, "output", 1e-3) - base), 2, 0.01);
 }
 
-}  // namespace
+}  // namespace phantom_trace_test

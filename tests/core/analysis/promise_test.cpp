@@ -11,7 +11,7 @@
 #include "analysis/figure_making.h"
 #include "small_transformer.h"
 
-namespace {
+namespace promise_test {
 
 using analysis::Standing;
 
@@ -202,4 +202,4 @@ TEST(Crossing, FirstMaximumOfABump) {
     EXPECT_FALSE(analysis::firstMaximum([](double f) { return std::log10(f); }, 3000, 1e6, 1e-3).found);
 }
 
-}  // namespace
+}  // namespace promise_test

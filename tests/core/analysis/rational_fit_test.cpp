@@ -9,7 +9,7 @@
 
 #include "analysis/answer.h"
 
-namespace {
+namespace rational_fit_test {
 
 using Complex = std::complex<double>;
 constexpr double pi = std::numbers::pi;
@@ -77,4 +77,4 @@ TEST(StraightStep, IsWhatSmallStepsAddUpTo) {
     }
 }
 
-}  // namespace
+}  // namespace rational_fit_test

@@ -7,7 +7,7 @@
 #include "design/edit.h"
 #include "small_figure.h"
 
-namespace {
+namespace shield_cost_test {
 
 design::Shield foil(const char* name, bool overEnds = false) {
     design::Shield shield;
@@ -70,4 +70,4 @@ TEST(BoxShield, SaysWhatIsLeftOut) {
     EXPECT_NE(with.back().find("folded ends of outer"), std::string::npos) << with.back();
 }
 
-}  // namespace
+}  // namespace shield_cost_test

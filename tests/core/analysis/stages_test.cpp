@@ -10,7 +10,7 @@
 #include "design/edit.h"
 #include "small_transformer.h"
 
-namespace {
+namespace stages_test {
 
 using analysis::Stage;
 using Stages = std::vector<Stage>;
@@ -197,4 +197,4 @@ TEST(Grid, SixHundredPointsWithBothEnds) {
     for (std::size_t k = 1; k < grid.size(); ++k) EXPECT_NEAR(grid[k] / grid[k - 1], std::pow(1e7, 1.0 / 599), 1e-9);
 }
 
-}  // namespace
+}  // namespace stages_test

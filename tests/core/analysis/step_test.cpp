@@ -8,7 +8,7 @@
 #include <complex>
 #include <numbers>
 
-namespace {
+namespace step_test {
 
 using Complex = std::complex<double>;
 constexpr double pi = std::numbers::pi;
@@ -54,4 +54,4 @@ TEST(SquareResponse, DroopsThroughAHighPass) {
     EXPECT_NEAR(response[128 + 256], -response[128], 1e-12);
 }
 
-}  // namespace
+}  // namespace step_test

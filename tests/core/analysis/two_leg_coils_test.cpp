@@ -7,7 +7,7 @@
 #include "analysis/answer.h"
 #include "small_figure.h"
 
-namespace {
+namespace two_leg_coils_test {
 
 using small::validFigure;
 
@@ -59,4 +59,4 @@ TEST(TwoLegCoils, HalvesInParallelAreAQuarterOfThoseInSeries) {
     EXPECT_NEAR(validFigure(parallel, "leakage_10kHz.P.S"), leakage / 4, 0.02 * leakage);
 }
 
-}  // namespace
+}  // namespace two_leg_coils_test

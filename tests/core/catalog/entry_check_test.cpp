@@ -4,7 +4,7 @@
 
 #include "catalog/entry_check.h"
 
-namespace {
+namespace entry_check_test {
 
 using Faults = std::vector<units::Fault>;
 
@@ -125,4 +125,4 @@ TEST(InsulationCheck, SheetsHaveAThickness) {
     EXPECT_EQ(faultsOf(i), Faults{});
 }
 
-}  // namespace
+}  // namespace entry_check_test

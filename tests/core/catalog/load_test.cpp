@@ -5,7 +5,7 @@
 #include "catalog/catalog.h"
 #include "units/fault.h"
 
-namespace {
+namespace load_test {
 
 using catalog::load;
 
@@ -139,4 +139,4 @@ TEST(Load, FindsThePartThatADesignMeans) {
     EXPECT_EQ(catalog::find(catalog::PartRef<catalog::Wire>("V"), stored, shop), nullptr);
 }
 
-}  // namespace
+}  // namespace load_test

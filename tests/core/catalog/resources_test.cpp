@@ -9,7 +9,7 @@
 #include "json/text.h"
 #include "read_resources.h"
 
-namespace {
+namespace resources_test {
 
 using catalog::SheetCut;
 
@@ -233,4 +233,4 @@ TEST(Resources, InsulationFromTheLeastToTheMostPermittive) {
     }
 }
 
-}  // namespace
+}  // namespace resources_test

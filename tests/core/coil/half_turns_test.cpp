@@ -6,7 +6,7 @@
 #include "coil/coil_build.h"
 #include "small_transformer.h"
 
-namespace {
+namespace half_turns_test {
 
 std::map<std::string, double> oneSided(const design::Design& d) {
     std::map<std::string, double> sum;
@@ -52,4 +52,4 @@ TEST(HalfTurns, AtATapFallBetweenItsTwoPieces) {
     EXPECT_DOUBLE_EQ(build.layers[1].oneSided, -0.5);
 }
 
-}  // namespace
+}  // namespace half_turns_test

@@ -12,7 +12,7 @@
 #include "coil/wire_resistance.h"
 #include "small_transformer.h"
 
-namespace {
+namespace lay_out_test {
 
 using coil::CoilBuild;
 using small::overall;
@@ -315,4 +315,4 @@ TEST(LayOut, FillingSoaksTheCoilOnlyWhenFilled) {
     EXPECT_EQ(laid(d).fillPermittivity, 2.5);
 }
 
-}  // namespace
+}  // namespace lay_out_test

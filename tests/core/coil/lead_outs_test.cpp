@@ -8,7 +8,7 @@
 #include "coil/wire_resistance.h"
 #include "small_transformer.h"
 
-namespace {
+namespace lead_outs_test {
 
 TEST(LeadOuts, StraightWireHasTheTablesInductance) {
     // 1 m of wire 1 mm thick: 0.2 [ln(4000) - 3/4] uH = 1.5088 (Rosa 1908, from memory; arithmetic here).
@@ -59,4 +59,4 @@ TEST(LeadOuts, ToAPinAreTheWindingsOwnWire) {
     EXPECT_NEAR(across.leads[0].length, out + 4e-3 + across.layers[0].box.height(), 1e-12);
 }
 
-}  // namespace
+}  // namespace lead_outs_test

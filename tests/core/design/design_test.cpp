@@ -7,7 +7,7 @@
 #include "sample_design.h"
 
 namespace design {
-namespace {
+namespace design_test {
 
 std::vector<std::string> labels(const Design& d, const std::string& name) {
     std::vector<std::string> all;
@@ -82,5 +82,5 @@ TEST(Design, AShieldThatComesOutIsItsTerminal) {
     EXPECT_EQ(nodeOf(d, "case"), "");
 }
 
-}  // namespace
+}  // namespace design_test
 }  // namespace design

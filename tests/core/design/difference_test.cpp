@@ -7,7 +7,7 @@
 #include "sample_design.h"
 
 namespace design {
-namespace {
+namespace difference_test {
 
 using Lines = std::vector<std::string>;
 
@@ -92,5 +92,5 @@ TEST(Differences, OwnPartsAreComparedFieldByField) {
     EXPECT_EQ(differences(a, b), Lines{"winding P wire overall diameter: 0.12 mm → 0.13 mm"});
 }
 
-}  // namespace
+}  // namespace difference_test
 }  // namespace design

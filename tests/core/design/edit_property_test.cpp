@@ -11,7 +11,7 @@
 #include "sample_design.h"
 
 namespace design {
-namespace {
+namespace edit_property_test {
 
 class RandomEdits : public testing::TestWithParam<unsigned> {
 protected:
@@ -106,5 +106,5 @@ TEST_P(RandomEdits, InsertingAndRemovingAgainIsNothing) {
 
 INSTANTIATE_TEST_SUITE_P(Seeds, RandomEdits, testing::Values(1U, 2U, 3U, 4U, 5U));
 
-}  // namespace
+}  // namespace edit_property_test
 }  // namespace design

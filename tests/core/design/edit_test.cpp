@@ -6,7 +6,7 @@
 #include "sample_design.h"
 
 namespace design {
-namespace {
+namespace edit_test {
 
 /// The items of the first chamber as words.
 std::string order(const Design& d, std::size_t place = 0) {
@@ -170,5 +170,5 @@ TEST(StoredParts, HoldWhatIsUsedAndRuleUntilTodaysAreTaken) {
     EXPECT_EQ(*gone, *stored);
 }
 
-}  // namespace
+}  // namespace edit_test
 }  // namespace design

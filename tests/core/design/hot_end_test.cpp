@@ -8,7 +8,7 @@
 #include "units/fault.h"
 
 namespace design {
-namespace {
+namespace hot_end_test {
 
 using Names = std::vector<std::string>;
 using Straps = std::vector<Names>;
@@ -76,5 +76,5 @@ TEST(OtherEndHot, ASeriesStrapBetweenTheEndsStays) {
     EXPECT_EQ(turned->hookUps[0].earths, (Names{"core", "1"}));
 }
 
-}  // namespace
+}  // namespace hot_end_test
 }  // namespace design

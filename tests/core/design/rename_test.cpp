@@ -9,7 +9,7 @@
 #include "units/fault.h"
 
 namespace design {
-namespace {
+namespace rename_test {
 
 /// Everything that can name a part names one.
 Design full() {
@@ -176,5 +176,5 @@ TEST(Rename, ANameInUseIsRefused) {
     EXPECT_EQ(refusal([&] { (void)renameShield(*two, "SX", "SH"); }), "\"SH\" / a name that no other shield has");
 }
 
-}  // namespace
+}  // namespace rename_test
 }  // namespace design

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace {
+namespace revision_test {
 
 using design::Issue;
 
@@ -96,4 +96,4 @@ TEST(Revision, FirstLotOnceOfAReleasedOneAndVariantsOnce) {
               std::string::npos);
 }
 
-}  // namespace
+}  // namespace revision_test

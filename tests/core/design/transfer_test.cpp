@@ -8,7 +8,7 @@
 #include "sample_design.h"
 
 namespace design {
-namespace {
+namespace transfer_test {
 
 using Portions = std::vector<Portion>;
 
@@ -79,5 +79,5 @@ TEST(Transfer, CopiesOfCatalogEntriesComeAlongButRuleOnRequestAlone) {
     EXPECT_EQ(withPortion(a, b, {Share::Copies, ""})->parts.insulation, b.parts.insulation);
 }
 
-}  // namespace
+}  // namespace transfer_test
 }  // namespace design

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-namespace {
+namespace unsaid_test {
 
 std::string saidOn(const design::Design& d, const std::string& subject) {
     for (const auto& point : design::points(d))
@@ -62,4 +62,4 @@ TEST(Unsaid, SubjectsAreUnique) {
         all.end());
 }
 
-}  // namespace
+}  // namespace unsaid_test

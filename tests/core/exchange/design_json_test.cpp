@@ -10,7 +10,7 @@
 #include "json/text.h"
 
 namespace exchange {
-namespace {
+namespace design_json_test {
 
 std::string sampleText() {
     return readFile(COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright");
@@ -101,5 +101,5 @@ TEST(Migration, ThereIsAStepForEveryOlderFormat) {
         EXPECT_EQ(migrationSteps()[i].from, static_cast<int>(i) + 1);
 }
 
-}  // namespace
+}  // namespace design_json_test
 }  // namespace exchange

@@ -9,7 +9,7 @@
 #include "exchange/read_file.h"
 #include "units/fault.h"
 
-namespace {
+namespace fixture_file_test {
 
 const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
 const std::string example = resources + "/fixtures/bench.json";
@@ -95,4 +95,4 @@ TEST(FixtureFile, TheShopsOwnFixtureRulesOverTheExample) {
     EXPECT_THROW((void)exchange::fixtureFile({own.string()}), units::BadInput);
 }
 
-}  // namespace
+}  // namespace fixture_file_test

@@ -9,7 +9,7 @@
 #include "units/fault.h"
 
 namespace exchange {
-namespace {
+namespace load_catalog_test {
 
 class LoadCatalog : public testing::Test {
 protected:
@@ -61,5 +61,5 @@ TEST(LoadCatalogResources, TheProgramsOwnCatalogLoads) {
     EXPECT_FALSE(shop.insulation.empty());
 }
 
-}  // namespace
+}  // namespace load_catalog_test
 }  // namespace exchange

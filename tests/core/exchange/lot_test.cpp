@@ -12,7 +12,7 @@
 #include "units/joined.h"
 #include "units/text.h"
 
-namespace {
+namespace lot_test {
 
 constexpr double mu0 = 4e-7 * std::numbers::pi;
 
@@ -143,4 +143,4 @@ TEST(LotEntry, SaysWhatMakesItLessCertain) {
               std::string::npos);
 }
 
-}  // namespace
+}  // namespace lot_test

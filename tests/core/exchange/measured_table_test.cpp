@@ -10,7 +10,7 @@
 
 #include "units/fault.h"
 
-namespace {
+namespace measured_table_test {
 
 using exchange::AngleForm;
 using exchange::guessedPicking;
@@ -187,4 +187,4 @@ TEST(MeasuredTable, AnyBytesAreReadOrRefused) {
     EXPECT_LT(refused, 5000);
 }
 
-}  // namespace
+}  // namespace measured_table_test

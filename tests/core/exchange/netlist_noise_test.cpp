@@ -5,7 +5,7 @@
 #include "exchange/netlist.h"
 #include "ngspice.h"
 
-namespace {
+namespace netlist_noise_test {
 
 /// Fits that have no exact counterpart are switched off on both sides; the core's fit stays.
 design::Design plain(const std::string& file) {
@@ -139,4 +139,4 @@ INSTANTIATE_TEST_SUITE_P(Designs, SameRejection,
                                          "demo-projects/microphone-input/microphone-input.coilwright"),
                          [](const auto& tried) { return ngspice::testName(tried.param); });
 
-}  // namespace
+}  // namespace netlist_noise_test

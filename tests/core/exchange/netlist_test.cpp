@@ -5,7 +5,7 @@
 #include "ngspice.h"
 #include "units/fault.h"
 
-namespace {
+namespace netlist_test {
 
 class NetlistOf : public testing::TestWithParam<std::string> {};
 
@@ -80,4 +80,4 @@ TEST(Netlist, ImpedanceTableIsRefusedInWords) {
     }
 }
 
-}  // namespace
+}  // namespace netlist_test

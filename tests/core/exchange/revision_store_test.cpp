@@ -16,7 +16,7 @@
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 
-namespace {
+namespace revision_store_test {
 
 const std::string demo = COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright";
 
@@ -171,4 +171,4 @@ TEST_F(RevisionStore, ARepeatOrderNamesWhatCannotBeHadAndRanksWhatStandsIn) {
     EXPECT_TRUE(wireSeen && alloySeen);
 }
 
-}  // namespace
+}  // namespace revision_store_test

@@ -7,7 +7,7 @@
 #include "json/text.h"
 #include "units/fault.h"
 
-namespace {
+namespace stage_json_test {
 
 // Source: tests/references/leakage.json, case L08 (split bobbin, side by side), finite elements, mesh error <= 0.02 %.
 TEST(StageJson, WindowOfTwoChambersAgreesWithFiniteElements) {
@@ -68,4 +68,4 @@ TEST(StageJson, EveryFaultHasItsSentence) {
     EXPECT_EQ(sentenceOf("[]"), "q.json: found a list; allowed is an object in curly brackets.");
 }
 
-}  // namespace
+}  // namespace stage_json_test

@@ -9,7 +9,7 @@
 #include "ngspice.h"
 #include "units/text.h"
 
-namespace {
+namespace terminal_netlist_test {
 
 class TerminalsOf : public testing::TestWithParam<std::string> {
 protected:
@@ -134,4 +134,4 @@ INSTANTIATE_TEST_SUITE_P(Designs, StepOf,
                                          "demo-projects/microphone-input/microphone-input.coilwright"),
                          [](const auto& tried) { return ngspice::testName(tried.param); });
 
-}  // namespace
+}  // namespace terminal_netlist_test

@@ -17,7 +17,7 @@
 #include "measured/terminated.h"
 #include "units/fault.h"
 
-namespace {
+namespace touchstone_reader_test {
 
 using exchange::readTouchstone;
 using measured::Complex;
@@ -292,4 +292,4 @@ INSTANTIATE_TEST_SUITE_P(HookUps, ReadBack,
                                          Case{"demo-projects/line-unit/line-unit.coilwright", "series to series", 4}),
                          [](const auto& tried) { return "Case" + std::to_string(tried.index); });
 
-}  // namespace
+}  // namespace touchstone_reader_test

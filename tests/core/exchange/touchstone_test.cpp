@@ -14,7 +14,7 @@
 #include "exchange/read_file.h"
 #include "units/fault.h"
 
-namespace {
+namespace touchstone_test {
 
 using Matrix = Eigen::MatrixXcd;
 
@@ -210,4 +210,4 @@ TEST(Touchstone, NothingOfTheCoilStandsInIt) {
     EXPECT_EQ(text.find(opened.design->name), std::string::npos) << "the name tells the order of the sections";
 }
 
-}  // namespace
+}  // namespace touchstone_test

@@ -11,7 +11,7 @@
 #include "network/solve.h"
 #include "ngspice.h"
 
-namespace {
+namespace unit_losses_test {
 
 using network::Complex;
 using network::ComplexMatrix;
@@ -124,4 +124,4 @@ TEST(RelaxationSum, FindsWhatIsThere) {
     EXPECT_NEAR(weights, 3, 1e-3);
 }
 
-}  // namespace
+}  // namespace unit_losses_test

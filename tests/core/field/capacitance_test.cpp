@@ -9,7 +9,7 @@
 #include "field/edge_window.h"
 #include "field/wire_cell.h"
 
-namespace {
+namespace capacitance_test {
 
 using field::Body;
 using field::Facing;
@@ -336,4 +336,4 @@ TEST(Capacitances, wildCoilsHaveASpreadAndOverfullOnesAreMarked) {
     EXPECT_TRUE(field::capacitances({}, true).facings.empty());
 }
 
-}  // namespace
+}  // namespace capacitance_test

@@ -13,7 +13,7 @@
 #include "field/winding_loss.h"
 
 namespace field {
-namespace {
+namespace foil_eddies_test {
 
 using std::numbers::pi;
 using Complex = std::complex<double>;
@@ -136,5 +136,5 @@ TEST(FoilEddies, OfADesignWithoutFoilAreNone) {
     EXPECT_EQ(eddies.leakage, leakageMatrix(build, design::Ends::Beyond).matrix);
 }
 
-}  // namespace
+}  // namespace foil_eddies_test
 }  // namespace field

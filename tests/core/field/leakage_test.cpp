@@ -12,7 +12,7 @@
 #include "field/window_series.h"
 
 namespace field {
-namespace {
+namespace leakage_test {
 
 using std::numbers::pi;
 constexpr double mu0 = 4e-7 * pi;
@@ -319,5 +319,5 @@ TEST(LeakageMatrix, OfNothingIsEmpty) {
     EXPECT_EQ(leakageMatrix({}, design::Ends::Beyond).matrix.size(), 0);
 }
 
-}  // namespace
+}  // namespace leakage_test
 }  // namespace field

@@ -12,7 +12,7 @@
 #include "field/yoke_to_yoke.h"
 
 namespace field {
-namespace {
+namespace two_leg_test {
 
 using std::numbers::pi;
 
@@ -133,5 +133,5 @@ TEST(YokeToYoke, GrowsInProportionToSize) {
     EXPECT_GT(yokeToYoke(deeper) - yokeToYoke(core), 0.012 * (1.0 / 3 + 2 * 0.4));
 }
 
-}  // namespace
+}  // namespace two_leg_test
 }  // namespace field

@@ -11,7 +11,7 @@
 #include "field/window_field.h"
 
 namespace field {
-namespace {
+namespace winding_loss_test {
 
 using std::numbers::pi;
 using Complex = std::complex<double>;
@@ -210,5 +210,5 @@ TEST(WindowField, ObeysAmperesLawWithTheReturnSpreadEvenly) {
     EXPECT_NEAR(field(w.width, 0.004).second, 0, 1e-6);
 }
 
-}  // namespace
+}  // namespace winding_loss_test
 }  // namespace field

@@ -8,7 +8,7 @@
 
 #include "field/cell_multipole.h"
 
-namespace {
+namespace wire_cell_test {
 
 using std::numbers::pi;
 
@@ -143,4 +143,4 @@ TEST(WireCell, nestedTouchingRowsHoldMoreThanAligned) {
     EXPECT_NEAR(field::rowCapacitance(c).real() / nested.real(), 1, 1e-9);
 }
 
-}  // namespace
+}  // namespace wire_cell_test

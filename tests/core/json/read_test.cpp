@@ -8,7 +8,7 @@
 #include "json/text.h"
 #include "units/fault.h"
 
-namespace {
+namespace read_test {
 
 std::string refusal(std::string_view text) {
     try {
@@ -120,4 +120,4 @@ TEST(ReadJson, VeryManyKeysCostNoMoreThanTheirSize) {
     EXPECT_EQ(json::read(text, "d").size(), 200000u);  // a search for each key would take minutes
 }
 
-}  // namespace
+}  // namespace read_test

@@ -58,7 +58,7 @@ void fields(Visitor& visit, Former& former) {
 
 }  // namespace shop
 
-namespace {
+namespace record_test {
 
 using json::Value;
 using shop::Former;
@@ -187,4 +187,4 @@ TEST(Record, FoundIsCutBetweenCharacters) {
     EXPECT_EQ(json::foundWords(Value(true)), "true");
 }
 
-}  // namespace
+}  // namespace record_test

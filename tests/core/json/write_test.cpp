@@ -9,7 +9,7 @@
 #include "json/digest.h"
 #include "json/text.h"
 
-namespace {
+namespace write_test {
 
 using json::Value;
 
@@ -93,4 +93,4 @@ TEST(Digest, PadsAtTheEdgeOfABlock) {
     EXPECT_EQ(json::digest(std::string(120, 'a')), "2f3d335432c70b580af0e8e1b3674a7c020d683aa5f73aaaedfdc55af904c21c");
 }
 
-}  // namespace
+}  // namespace write_test

@@ -9,7 +9,7 @@
 #include "magnetics/saturation.h"
 #include "shipped_alloys.h"
 
-namespace {
+namespace catalog_alloys_test {
 
 using sample::pureStack;
 using sample::shipped;
@@ -53,4 +53,4 @@ TEST(ShippedAlloys, KneeLiesBelowTheSaturation) {
     }
 }
 
-}  // namespace
+}  // namespace catalog_alloys_test

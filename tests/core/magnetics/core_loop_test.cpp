@@ -12,7 +12,7 @@
 #include "magnetics/saturation.h"
 #include "shipped_alloys.h"
 
-namespace {
+namespace core_loop_test {
 
 using magnetics::CoreLoop;
 using magnetics::CoreModel;
@@ -146,4 +146,4 @@ TEST(CoreLoop, RandomDrivesOfMixedStacksStayFiniteAndLossy) {
     }
 }
 
-}  // namespace
+}  // namespace core_loop_test

@@ -9,7 +9,7 @@
 #include "magnetics/saturation.h"
 #include "sample_stack.h"
 
-namespace {
+namespace curve_test {
 
 using magnetics::CoreModel;
 using magnetics::StackBlock;
@@ -137,4 +137,4 @@ TEST(Voltage, AndFluxAreInverse) {
     EXPECT_NEAR(magnetics::fluxAtVoltage(volts, 31.5, 1234, 0.7e-4), 0.42, 1e-15);
 }
 
-}  // namespace
+}  // namespace curve_test

@@ -11,7 +11,7 @@
 #include "magnetics/saturation.h"
 #include "sample_stack.h"
 
-namespace {
+namespace knee_test {
 
 using magnetics::CoreModel;
 
@@ -104,4 +104,4 @@ TEST(KneeFlux, OneBlockOfUnknownSaturationLeavesTheOthersLimit) {
     EXPECT_GT(magnetics::kneeFlux(core), known - 0.01);
 }
 
-}  // namespace
+}  // namespace knee_test

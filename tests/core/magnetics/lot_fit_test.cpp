@@ -13,7 +13,7 @@
 #include "magnetics/permeability.h"
 #include "shipped_alloys.h"
 
-namespace {
+namespace lot_fit_test {
 
 using Points = std::vector<catalog::BhPoint>;
 
@@ -143,4 +143,4 @@ TEST(LotFit, CoercivityThatWasMeasuredIsHeld) {
     EXPECT_LT(fit.law.coercivity.uncertainty, 0.031);
 }
 
-}  // namespace
+}  // namespace lot_fit_test

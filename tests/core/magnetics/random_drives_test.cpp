@@ -13,7 +13,7 @@
 #include "magnetics/saturation.h"
 #include "shipped_alloys.h"
 
-namespace {
+namespace random_drives_test {
 
 using magnetics::CoreLoop;
 
@@ -149,4 +149,4 @@ TEST(RandomDrives, StayFiniteLoseEnergyAndClose) {
     }
 }
 
-}  // namespace
+}  // namespace random_drives_test

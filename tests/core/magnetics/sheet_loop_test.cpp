@@ -11,7 +11,7 @@
 #include "magnetics/saturation.h"
 #include "shipped_alloys.h"
 
-namespace {
+namespace sheet_loop_test {
 
 using magnetics::mu0;
 using magnetics::PlayMemory;
@@ -145,4 +145,4 @@ TEST(SheetLoop, RandomDrivesNeverGainEnergy) {
     EXPECT_EQ(open, 0);
 }
 
-}  // namespace
+}  // namespace sheet_loop_test

@@ -8,7 +8,7 @@
 
 #include "magnetics/permeability.h"
 
-namespace {
+namespace sheet_test {
 
 constexpr double permeability = 60000, resistivity = 58e-8, thickness = 0.35e-3;
 
@@ -102,4 +102,4 @@ TEST(ClassicalEddyLoss, ScalesWithTheSquareOfFluxFrequencyAndThickness) {
     EXPECT_NEAR(magnetics::classicalEddyLoss(0.5, 100, 0.1e-3, 10e-7) / loss, 0.5, 1e-12);
 }
 
-}  // namespace
+}  // namespace sheet_test

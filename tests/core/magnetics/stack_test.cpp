@@ -9,7 +9,7 @@
 #include "magnetics/permeability.h"
 #include "sample_stack.h"
 
-namespace {
+namespace stack_test {
 
 using magnetics::CoreModel;
 
@@ -155,4 +155,4 @@ TEST(TurnInductance, TakesPowerAtEveryFrequency) {
         EXPECT_LT(magnetics::turnInductance(core, frequency).imag(), 0) << frequency;
 }
 
-}  // namespace
+}  // namespace stack_test

@@ -8,7 +8,7 @@
 
 #include "units/fault.h"
 
-namespace {
+namespace comparison_test {
 
 using measured::comparison;
 using measured::CurveKind;
@@ -90,4 +90,4 @@ TEST(Comparison, RefusesWhatCannotBeHeldAgainstEachOther) {
               "a: found told from 1.000 kHz; allowed is 100.0 Hz to 200.0 Hz.");
 }
 
-}  // namespace
+}  // namespace comparison_test

@@ -11,7 +11,7 @@
 #include "measured/terminated.h"
 #include "units/fault.h"
 
-namespace {
+namespace network_data_test {
 
 using measured::Complex;
 using measured::NetworkData;
@@ -129,4 +129,4 @@ TEST(NetworkData, PortsThatDoNotFitAreRefused) {
     EXPECT_EQ(said(tee(Parameter::S), "side"), "unit.s3p: found asked for port \"side\"; allowed is one of in, out.");
 }
 
-}  // namespace
+}  // namespace network_data_test

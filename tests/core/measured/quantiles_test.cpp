@@ -7,7 +7,7 @@
 
 #include <cmath>
 
-namespace {
+namespace quantiles_test {
 
 struct Row {
     double freedom, share, quantile;
@@ -47,4 +47,4 @@ TEST(Quantiles, StudentAgreesWithSciPy) {
     EXPECT_NEAR(measured::studentProbability(-4, 3), 0.014004228005073078, 1e-14);
 }
 
-}  // namespace
+}  // namespace quantiles_test

@@ -11,7 +11,7 @@
 
 #include "measured/control_chart.h"
 
-namespace {
+namespace statistics_test {
 
 using measured::capability;
 using measured::Sample;
@@ -139,4 +139,4 @@ TEST(Drift, SlopeAndItsIntervalAgreeWithSciPy) {
     EXPECT_THROW((void)measured::drift({1, 1, 1}, {1, 2, 3}), std::invalid_argument);
 }
 
-}  // namespace
+}  // namespace statistics_test

@@ -9,7 +9,7 @@
 #include "network/input_capacitance.h"
 #include "network/ladders.h"
 
-namespace {
+namespace energy_test {
 
 using network::Circuit;
 using network::earth;
@@ -88,4 +88,4 @@ TEST(InputCapacitance, IsWhatTheSolvedNetworkShowsAtLowFrequency) {
     EXPECT_NEAR((admittance.imag() + 1 / (w * 1e6 * 100 * 100)) / w / pF, 66.6667, 1e-2);
 }
 
-}  // namespace
+}  // namespace energy_test

@@ -14,7 +14,7 @@
 #include "network/unequal_legs.h"
 #include "small_figure.h"
 
-namespace {
+namespace extra_branches_test {
 
 using small::validFigure;
 
@@ -153,4 +153,4 @@ TEST(LeadOut, StandsInSeriesWithItsTerminal) {
     EXPECT_GT(validFigure(d, "leakage_10kHz.P.S") - without, 1.9 * pair);  // the shorted winding's through the strap
 }
 
-}  // namespace
+}  // namespace extra_branches_test

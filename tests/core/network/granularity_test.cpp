@@ -10,7 +10,7 @@
 #include "analysis/stages.h"
 #include "demo_designs.h"
 
-namespace {
+namespace granularity_test {
 
 using network::Pieces;
 
@@ -89,4 +89,4 @@ INSTANTIATE_TEST_SUITE_P(Demos, Converged,
                              return name;
                          });
 
-}  // namespace
+}  // namespace granularity_test

@@ -6,7 +6,7 @@
 
 #include "demo_designs.h"
 
-namespace {
+namespace inside_test {
 
 TEST(Inside, AgreesWithTheSolutionInBranchCurrents) {
     for (const char* name : demos::all) {
@@ -50,4 +50,4 @@ TEST(Inside, AShortedPortHasNoVoltageAndCurrentsLeaveNodesOnlyIntoCapacitances) 
     EXPECT_LT(left.cwiseAbs().maxCoeff(), 1e-12 * in.current.cwiseAbs().maxCoeff());
 }
 
-}  // namespace
+}  // namespace inside_test

@@ -10,7 +10,7 @@
 #include "lumped_circuit.h"
 #include "network/sweep.h"
 
-namespace {
+namespace network_test {
 
 using network::Circuit;
 using network::Complex;
@@ -234,4 +234,4 @@ INSTANTIATE_TEST_SUITE_P(Projects, Carried, testing::ValuesIn(demos::all), [](co
     return name;
 });
 
-}  // namespace
+}  // namespace network_test

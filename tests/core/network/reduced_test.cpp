@@ -9,7 +9,7 @@
 #include "demo_designs.h"
 #include "network/sweep.h"
 
-namespace {
+namespace reduced_test {
 
 using network::Reduced;
 
@@ -53,4 +53,4 @@ TEST_P(ReducedNetworks, AreSilentWhereTheirStatesDoNotReach) {
 
 INSTANTIATE_TEST_SUITE_P(Demos, ReducedNetworks, testing::ValuesIn(demos::all));
 
-}  // namespace
+}  // namespace reduced_test

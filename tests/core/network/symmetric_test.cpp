@@ -8,7 +8,7 @@
 
 #include "network/dense.h"
 
-namespace {
+namespace symmetric_test {
 
 using network::Complex;
 using network::ComplexMatrix;
@@ -58,4 +58,4 @@ TEST(Symmetric, GivesWayToPivotsWhereAPivotVanishes) {
     }
 }
 
-}  // namespace
+}  // namespace symmetric_test

@@ -12,7 +12,7 @@
 #include "records/database.h"
 #include "records/store.h"
 
-namespace {
+namespace kill_test {
 
 struct Import {
     pid_t process = 0;
@@ -101,4 +101,4 @@ TEST(Killed, TwoImportsAtOnceLoseNothing) {
     EXPECT_EQ(store.series("dcr P", {}).values.size(), static_cast<std::size_t>(2 * units));
 }
 
-}  // namespace
+}  // namespace kill_test

@@ -8,7 +8,7 @@
 #include "made_units.h"
 #include "records/store.h"
 
-namespace {
+namespace many_test {
 
 class Timed {
 public:
@@ -91,4 +91,4 @@ TEST(Many, FiltersAgreeWithAWalkOverAllRecords) {
     }
 }
 
-}  // namespace
+}  // namespace many_test

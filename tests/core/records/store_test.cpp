@@ -10,7 +10,7 @@
 #include "records/schema.h"
 #include "units/fault.h"
 
-namespace {
+namespace store_test {
 
 using records::Filter;
 using records::Store;
@@ -177,4 +177,4 @@ TEST_F(StoreTest, OneReadsWhileAnotherWrites) {
     EXPECT_EQ(reader.count({}).units, 10U) << "what is not committed is not seen, and nobody waits";
 }
 
-}  // namespace
+}  // namespace store_test

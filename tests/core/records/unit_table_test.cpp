@@ -7,7 +7,7 @@
 #include "made_units.h"
 #include "units/fault.h"
 
-namespace {
+namespace unit_table_test {
 
 using records::readUnits;
 
@@ -103,4 +103,4 @@ TEST(UnitTable, AnyBytesAreReadOrRefused) {
     EXPECT_GT(refused, 100);
 }
 
-}  // namespace
+}  // namespace unit_table_test

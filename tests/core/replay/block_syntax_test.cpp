@@ -16,7 +16,7 @@
 
 #include "random_designs.h"
 
-namespace {
+namespace block_syntax_test {
 
 using namespace winding_cases;
 
@@ -89,4 +89,4 @@ TEST(WindingBlockSyntax, RandomProgramsKeepIt) {
     }
 }
 
-}  // namespace
+}  // namespace block_syntax_test

@@ -7,7 +7,7 @@
 
 #include "winding_cases.h"
 
-namespace {
+namespace machine_test {
 
 using namespace winding_cases;
 
@@ -55,4 +55,4 @@ TEST(Winders, AShopsOwnRulesOverTheProgramsOwn) {
     }
 }
 
-}  // namespace
+}  // namespace machine_test

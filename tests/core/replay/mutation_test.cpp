@@ -12,7 +12,7 @@
 #include "units/decimal.h"
 #include "winding_cases.h"
 
-namespace {
+namespace mutation_test {
 
 using namespace winding_cases;
 
@@ -175,4 +175,4 @@ INSTANTIATE_TEST_SUITE_P(All, RandomWindingSlips,
                                          Kind{"OverSpeed", &Slips::overSpeed, "a speed of", "a speed of"}),
                          [](const auto& one) { return std::string(one.param.name); });
 
-}  // namespace
+}  // namespace mutation_test

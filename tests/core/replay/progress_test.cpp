@@ -6,7 +6,7 @@
 
 #include "winding_cases.h"
 
-namespace {
+namespace progress_test {
 
 struct Shown {
     coil::CoilBuild build;
@@ -103,4 +103,4 @@ TEST(Progress, BetweenTwoBlocksTurnsGoWithTime) {
     EXPECT_EQ(replay::progressAt(shown.run, 1e9).event, shown.run.events.size() - 1);
 }
 
-}  // namespace
+}  // namespace progress_test

@@ -9,7 +9,7 @@
 
 #include "random_designs.h"
 
-namespace {
+namespace proof_test {
 
 using namespace winding_cases;
 
@@ -61,4 +61,4 @@ TEST(RandomWindingProof, EveryProgramIsWoundAsItsDesignLies) {
               << " sections with a half turn\n";
 }
 
-}  // namespace
+}  // namespace proof_test

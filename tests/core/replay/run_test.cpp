@@ -4,7 +4,7 @@
 
 #include "winding_cases.h"
 
-namespace {
+namespace run_test {
 
 using namespace winding_cases;
 
@@ -146,4 +146,4 @@ TEST(WindingCollisions, WireOverAFlangeIsFound) {
     EXPECT_EQ(found[0], "line 7: the guide winds at 0.9000 mm, over the flange and into the sweep of pin 3");
 }
 
-}  // namespace
+}  // namespace run_test

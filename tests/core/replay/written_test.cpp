@@ -8,7 +8,7 @@
 #include "exchange/winding_strokes.h"
 #include "winding_cases.h"
 
-namespace {
+namespace written_test {
 
 using namespace winding_cases;
 
@@ -119,4 +119,4 @@ TEST(StepTable, ShowsWhatRoundingThePitchDoes) {
     EXPECT_NE(table.find(",shield,"), std::string::npos);
 }
 
-}  // namespace
+}  // namespace written_test

@@ -9,7 +9,7 @@
 
 #include "demos.h"
 
-namespace {
+namespace damping_test {
 
 /// Output of L, C with R + C_d across C; w in rad/s.
 double level(double inductance, double capacitance, const seek::SeriesRC& d, double w) {
@@ -86,4 +86,4 @@ TEST(SeekDamping, TamesTheLineUnitAndTheFullAnswerSaysSo) {
     }
 }
 
-}  // namespace
+}  // namespace damping_test

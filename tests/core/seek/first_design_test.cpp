@@ -9,7 +9,7 @@
 #include "exchange/load_enquiries.h"
 #include "units/fault.h"
 
-namespace {
+namespace first_design_test {
 
 const std::map<std::string, design::Enquiry>& kinds() {
     static const auto all = exchange::loadEnquiries({COILWRIGHT_SOURCE_DIR "/resources"});
@@ -86,4 +86,4 @@ TEST(Enquiries, FaultsAreNamed) {
     }
 }
 
-}  // namespace
+}  // namespace first_design_test

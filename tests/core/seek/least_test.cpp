@@ -7,7 +7,7 @@
 #include <cmath>
 #include <stdexcept>
 
-namespace {
+namespace least_test {
 
 // H. H. Rosenbrock, The Computer Journal 3 (1960) 175: 100 (y - x^2)^2 + (1 - x)^2, least 0 at (1, 1), from (-1.2, 1).
 // From memory. A bent valley is hard for linear models, hence many steps and a hundredth.
@@ -107,4 +107,4 @@ TEST(SeekLeast, PassesOnWhatIsThrownAndStopsWhenTold) {
     EXPECT_LE(asked, 1);
 }
 
-}  // namespace
+}  // namespace least_test

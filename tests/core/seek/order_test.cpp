@@ -8,7 +8,7 @@
 
 #include "demos.h"
 
-namespace {
+namespace order_test {
 
 std::set<std::string> ordersIn(const std::string& demo) {
     const auto need = seek::needOf(*demos::design(demo), demo);
@@ -90,4 +90,4 @@ TEST(SeekNeed, RefusesWhatCannotBeSought) {
     }
 }
 
-}  // namespace
+}  // namespace order_test

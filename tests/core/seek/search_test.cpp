@@ -15,7 +15,7 @@
 #include "magnetics/stack.h"
 #include "seek/core_choice.h"
 
-namespace {
+namespace search_test {
 
 seek::Plan smallPlan() {
     seek::Plan plan;
@@ -160,4 +160,4 @@ TEST(SeekSearch, FindsAsGoodAsEveryDemoFromItsBrief) {
             expectAsGood(demo, prices);
 }
 
-}  // namespace
+}  // namespace search_test

@@ -13,7 +13,7 @@
 #include "shop/winding_sheet.h"
 #include "units/fault.h"
 
-namespace {
+namespace bill_test {
 
 using demos::demo;
 using demos::shopCatalog;
@@ -192,4 +192,4 @@ TEST(Prices, SayWhatIsWrongAndWhere) {
               "p.csv: line 4: found part \"x\" a second time; allowed is each once.\n");
 }
 
-}  // namespace
+}  // namespace bill_test

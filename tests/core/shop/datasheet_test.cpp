@@ -9,7 +9,7 @@
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
 
-namespace {
+namespace datasheet_test {
 
 const std::string references = COILWRIGHT_SOURCE_DIR "/tests/references/";
 const std::string sampleFile = COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright";
@@ -150,4 +150,4 @@ TEST(DatasheetTest, SaysHowToConnectAndWhatItIsNotFor) {
     EXPECT_NE(all.find("Not for mains isolation or protective separation unless"), std::string::npos);
 }
 
-}  // namespace
+}  // namespace datasheet_test

@@ -5,7 +5,7 @@
 
 #include "demos.h"
 
-namespace {
+namespace hipot_test {
 
 TEST(StatedVoltages, AreReadFromTheBriefsWordsAndNothingElse) {
     using V = std::vector<double>;
@@ -59,4 +59,4 @@ TEST(Barriers, WindingsWoundTogetherHaveNone) {
     EXPECT_EQ(shop::weakestOf(all, "P")->plies, 0);
 }
 
-}  // namespace
+}  // namespace hipot_test

@@ -7,7 +7,7 @@
 
 #include "plans.h"
 
-namespace {
+namespace plan_rows_test {
 
 using plans::demo;
 using plans::made;
@@ -251,4 +251,4 @@ TEST(PlanRows, NoiseThatIsPromisedHasARowOrAReason) {
         }
 }
 
-}  // namespace
+}  // namespace plan_rows_test

@@ -11,7 +11,7 @@
 #include "shop/datasheet_parts.h"
 #include "shop/paper_content.h"
 
-namespace {
+namespace test_plan_test {
 
 using plans::demo;
 using plans::Made;
@@ -169,4 +169,4 @@ INSTANTIATE_TEST_SUITE_P(Demos, EveryPlan, testing::ValuesIn(plans::names()), []
     return name;
 });
 
-}  // namespace
+}  // namespace test_plan_test

@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-namespace {
+namespace test_window_test {
 
 using shop::Expected;
 using shop::Promised;
@@ -104,4 +104,4 @@ TEST(TestWindow, WithoutAPredictionThePromiseIsAllThereIs) {
               "nothing is predicted here");
 }
 
-}  // namespace
+}  // namespace test_window_test

@@ -6,7 +6,7 @@
 
 #include "demos.h"
 
-namespace {
+namespace winding_sheet_test {
 
 using demos::demo;
 using demos::shopCatalog;
@@ -154,4 +154,4 @@ TEST(Finishing, CautionsDeferToRulesSheetsAndLicence) {
         EXPECT_TRUE(has(all, word)) << word;
 }
 
-}  // namespace
+}  // namespace winding_sheet_test

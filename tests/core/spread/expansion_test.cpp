@@ -7,7 +7,7 @@
 #include "promising.h"
 #include "spread/sensitivity.h"
 
-namespace {
+namespace expansion_test {
 
 /// Units by expansion and with fields of their own: in shares of each column's standard deviation, the greatest
 /// difference of one unit and of the mean.
@@ -71,4 +71,4 @@ TEST(Sensitivity, OfTheResistance) {
     EXPECT_EQ(study.variation().all[slopes[copper].front().varying].name, "bare diameter of wire wire");
 }
 
-}  // namespace
+}  // namespace expansion_test

@@ -12,7 +12,7 @@
 #include "small_transformer.h"
 #include "units/fault.h"
 
-namespace {
+namespace part_test {
 
 using exchange::SpreadPart;
 
@@ -142,4 +142,4 @@ TEST(SpreadPart, AnImpossiblePartIsRefused) {
               "F: /part/0: found 5; allowed is a whole number from 1 to 4.");
 }
 
-}  // namespace
+}  // namespace part_test

@@ -12,7 +12,7 @@
 #include "spread/summary.h"
 #include "units/fault.h"
 
-namespace {
+namespace run_test {
 
 /// R is proportional to the stretch factor and to 1 + alpha (T - 20): two factors of one product.
 TEST(Spread, OfAProductIsTheRootOfTheSumOfSquares) {
@@ -187,4 +187,4 @@ TEST(Spread, AFigureThatIsNoneIsRefused) {
     EXPECT_THROW(spread::Study(promising(), shop(), usual(), planOf(1, {"dcr.Q"})), units::BadInput);
 }
 
-}  // namespace
+}  // namespace run_test

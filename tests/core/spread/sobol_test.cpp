@@ -10,7 +10,7 @@
 #include "json/text.h"
 #include "spread/normal.h"
 
-namespace {
+namespace sobol_test {
 
 json::Value reference() {
     const std::string path = COILWRIGHT_SOURCE_DIR "/tests/references/sobol.json";
@@ -59,4 +59,4 @@ TEST(EvenPoints, FollowTheSeedAndTheNumberAlone) {
         }
 }
 
-}  // namespace
+}  // namespace sobol_test

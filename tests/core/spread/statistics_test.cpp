@@ -11,7 +11,7 @@
 #include "spread/normal.h"
 #include "spread/shares.h"
 
-namespace {
+namespace statistics_test {
 
 using catalog::Law;
 
@@ -199,4 +199,4 @@ TEST(DrawsOf, UnitsOfALotShareWhatTheLotHas) {
     EXPECT_NEAR(together, std::sqrt(0.5), 0.02);
 }
 
-}  // namespace
+}  // namespace statistics_test

@@ -5,7 +5,7 @@
 
 #include "units/fault.h"
 
-namespace {
+namespace characters_test {
 
 TEST(Characters, AreCountedAsUnicodeSays) {
     EXPECT_EQ(units::characterBytes(""), 0u);
@@ -35,4 +35,4 @@ TEST(Characters, ASentenceIsOneLineOfBoundedLength) {
     EXPECT_LT(units::sentence({endless, endless, endless}).size(), 2000u);
 }
 
-}  // namespace
+}  // namespace characters_test

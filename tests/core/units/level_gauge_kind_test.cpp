@@ -7,7 +7,7 @@
 #include "units/kind.h"
 #include "units/text.h"
 
-namespace {
+namespace level_gauge_kind_test {
 
 using units::Kind;
 
@@ -102,4 +102,4 @@ TEST(Step, SuitsTheKind) {
             << row.value << " by " << row.steps << " x " << row.factor;
 }
 
-}  // namespace
+}  // namespace level_gauge_kind_test

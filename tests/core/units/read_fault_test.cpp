@@ -8,7 +8,7 @@
 #include "units/fault.h"
 #include "units/text.h"
 
-namespace {
+namespace read_fault_test {
 
 using units::Kind;
 
@@ -165,4 +165,4 @@ TEST(ReadFault, AnyBytesEitherReadOrAreRefused) {
     EXPECT_GT(refused, 10000u);
 }
 
-}  // namespace
+}  // namespace read_fault_test

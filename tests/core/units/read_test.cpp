@@ -8,7 +8,7 @@
 #include "units/fault.h"
 #include "units/text.h"
 
-namespace {
+namespace read_test {
 
 using units::Kind;
 
@@ -243,4 +243,4 @@ TEST(ReadQuantity, ASingleNumberIsRoundedOnce) {
     }
 }
 
-}  // namespace
+}  // namespace read_test

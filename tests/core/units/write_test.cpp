@@ -11,7 +11,7 @@
 #include "units/decimal.h"
 #include "units/text.h"
 
-namespace {
+namespace write_test {
 
 using units::Kind;
 
@@ -170,4 +170,4 @@ TEST(Decimal, PlacesTheDecimalSign) {
     EXPECT_EQ(units::nearest<double>("0", 500), 0.0);
 }
 
-}  // namespace
+}  // namespace write_test
