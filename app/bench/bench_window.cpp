@@ -146,6 +146,7 @@ void BenchWindow::buildHead() {
 void BenchWindow::connectDocument() {
     connect(&document_, &document::Document::shownChanged, this, &BenchWindow::ask);
     connect(&document_, &document::Document::changed, this, &BenchWindow::showHookUps);
+    connect(&document_, &document::Document::changed, this, [this] { say({}); });  // what was said of an act before
     connect(&document_, &document::Document::stateChanged, this, &BenchWindow::showState);
     connect(&solver_, &solver::LatestWins::answered, this, &BenchWindow::showAnswer);
     connect(&solver_, &solver::LatestWins::failed, this, &BenchWindow::say);

@@ -80,6 +80,29 @@ std::vector<double> frequenciesIn(const std::string& path) {
     return all;
 }
 
+/// Takes the value behind the option at `i`, which then stands at the value.
+void takeValue(const std::vector<std::string>& typed, std::size_t& i, std::vector<std::string>& values) {
+    const std::string& word = typed[i];
+    if (i + 1 == typed.size() || typed[i + 1].starts_with("--"))
+        refuseAt("command line: " + word, "nothing after it", "a value");
+    values.push_back(typed[++i]);
+    if (values.size() > (word == "--to" ? 2U : 1U)) refuseAt("command line: " + word, "it more than once", "once");
+}
+
+[[noreturn]] void refuseUnknown(const std::string& word, const Grammar& grammar) {
+    std::set<std::string> all = grammar.flags;
+    all.insert(grammar.options.begin(), grammar.options.end());
+    refuseAt("command line", inQuotes(word), listed(all));
+}
+
+[[noreturn]] void refuseOperands(const std::vector<std::string>& operands, const Grammar& grammar) {
+    std::string names;
+    for (const std::string& name : grammar.operands) names += (names.empty() ? "" : " ") + name;
+    std::string given;
+    for (const std::string& operand : operands) given += (given.empty() ? "" : " ") + inQuotes(operand);
+    refuseAt("command line", given.empty() ? "no " + grammar.operands.front() : given, names);
+}
+
 }  // namespace
 
 std::string Arguments::option(const std::string& name) const {
@@ -91,30 +114,16 @@ Arguments sorted(const std::vector<std::string>& typed, const Grammar& grammar) 
     Arguments found;
     for (std::size_t i = 0; i < typed.size(); ++i) {
         const std::string& word = typed[i];
-        if (!word.starts_with("--")) {
+        if (!word.starts_with("--"))
             found.operands.push_back(word);
-        } else if (grammar.flags.contains(word)) {
+        else if (grammar.flags.contains(word))
             found.flags.insert(word);
-        } else if (grammar.options.contains(word)) {
-            if (i + 1 == typed.size() || typed[i + 1].starts_with("--"))
-                refuseAt("command line: " + word, "nothing after it", "a value");
-            auto& values = found.options[word];
-            values.push_back(typed[++i]);
-            if (values.size() > (word == "--to" ? 2U : 1U))
-                refuseAt("command line: " + word, "it more than once", "once");
-        } else {
-            std::set<std::string> all = grammar.flags;
-            all.insert(grammar.options.begin(), grammar.options.end());
-            refuseAt("command line", inQuotes(word), listed(all));
-        }
+        else if (grammar.options.contains(word))
+            takeValue(typed, i, found.options[word]);
+        else
+            refuseUnknown(word, grammar);
     }
-    if (found.operands.size() != grammar.operands.size()) {
-        std::string names;
-        for (const std::string& name : grammar.operands) names += (names.empty() ? "" : " ") + name;
-        std::string given;
-        for (const std::string& operand : found.operands) given += (given.empty() ? "" : " ") + inQuotes(operand);
-        refuseAt("command line", given.empty() ? "no " + grammar.operands.front() : given, names);
-    }
+    if (found.operands.size() != grammar.operands.size()) refuseOperands(found.operands, grammar);
     return found;
 }
 

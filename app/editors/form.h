@@ -21,6 +21,8 @@ struct Act {
     std::function<design::DesignPtr(const design::Design&)> make;
     std::string focus;  ///< path of the field that has the keyboard afterwards; empty: as before
     bool enabled = true;
+    /// What is selected afterwards in the design that came of it; none: as before.
+    std::function<document::Selected(const design::Design&)> select = {};
 };
 struct Heading {
     QString text;

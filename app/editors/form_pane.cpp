@@ -172,6 +172,10 @@ void FormPane::rebuild(const Spot& spot) {
     QWidget* old = scroll_->takeWidget();
     view_ = new FormView(form, {document_, wrong_}, folds_);
     connect(view_, &FormView::acted, this, [this](const QString& focus) { focus_ = focus; });
+    connect(view_, &FormView::selectAsked, this, [this](const document::Selected& part) {
+        QTimer::singleShot(0, this,
+                           [this, part] { selection_.select(part); });  // the button that asks is still at work
+    });
     for (const Field* field : fields()) connect(field, &Field::faultChanged, this, &FormPane::faultsChanged);
     view_->showAnswer(answer_);
     scroll_->setWidget(view_);

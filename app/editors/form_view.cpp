@@ -157,6 +157,7 @@ QAbstractButton* FormView::button(const Act& act, QAbstractButton* made, FaultLi
             home_.document.replace(act.make(*home_.document.design()), act.name);
             line->say(made, {});
             emit acted(QString::fromStdString(act.focus));
+            if (act.select) emit selectAsked(act.select(*home_.document.design()));
         } catch (const units::BadInput& bad) {
             const auto& fault = bad.faults.front();
             line->say(made, tr("Not done: found %1; allowed is %2.")

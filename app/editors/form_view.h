@@ -33,6 +33,7 @@ public:
 signals:
     /// A button changed the design; this control is to have the keyboard ("": whichever had it).
     void acted(const QString& focus);
+    void selectAsked(const document::Selected& part);  ///< by a button whose act leads there
 
 private:
     struct Group {

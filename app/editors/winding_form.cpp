@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A winding as a form: name, turns, conductor, ends, hot end.
+#include "design/edit.h"
 #include "design/rename.h"
 #include "editors/derived.h"
 #include "editors/form.h"
@@ -133,6 +134,36 @@ void writeHotEnd(FormPen& pen, const design::Winding& winding) {
     pen.button(std::move(*idle));
 }
 
+/// Buttons that add a winding and take this one out.
+void writeCount(FormPen& pen, const std::string& path, const std::string& name) {
+    pen.heading(tr("Windings"));
+    Act add;
+    add.path = path + "/another";
+    add.text = tr("Add a winding");
+    add.name = tr("add a winding");
+    add.reason = tr("At the outside, like the last one, with pins and a port of its own; connect it under hook-ups.");
+    add.make = [shop = pen.shop](const design::Design& d) { return design::addWinding(d, *shop); };
+    add.select = [](const design::Design& d) { return document::WindingPart{d.windings.back().name}; };
+    pen.button(std::move(add));
+    Act remove;
+    remove.path = path + "/remove";
+    remove.text = tr("Remove this winding");
+    remove.name = tr("remove winding %1").arg(text(name));
+    remove.make = [name](const design::Design& d) { return design::removeWinding(d, name); };
+    remove.select = [](const design::Design& d) { return document::WindingPart{d.windings.front().name}; };
+    const auto left = design::removeWinding(pen.design, name);
+    const auto driven = [](const design::HookUp& h) {
+        return std::any_of(h.ports.begin(), h.ports.end(),
+                           [](const auto& use) { return use.role == design::Role::Drive; });
+    };
+    remove.enabled = pen.design.windings.size() > 1 && std::all_of(left->hookUps.begin(), left->hookUps.end(), driven);
+    remove.reason = remove.enabled ? tr("With its sections, pins, ports and the promises that name it.")
+                    : pen.design.windings.size() < 2
+                        ? tr("It is the only one.")
+                        : tr("A hook-up is driven through it: drive another port there first.");
+    pen.button(std::move(remove));
+}
+
 }  // namespace
 
 Act hotEndButton(const design::Design& d, const design::HookUp& h, const design::Port& port) {
@@ -191,6 +222,7 @@ void writeWinding(FormPen& pen, const std::string& name) {
         pen.row(winding, owner, {"connection", "order"});
     }
     writeTaps(pen, winding, *at);
+    writeCount(pen, winding.path, name);
     pen.fold(tr("Seldom changed"), "winding seldom");
     pen.fields(winding, owner, {"resistance_factor"});
 }

@@ -41,6 +41,15 @@ template <class Change>
 /// or earth now does so at the other, and "minus-earthed" becomes "plus-earthed" and back. Straps between windings stay
 /// as they are, plus stays plus. Nothing changes where neither end has such a tie.
 [[nodiscard]] DesignPtr otherEndHot(const Design& d, const std::string& hookUp, const std::string& port);
+/// Adds a winding to begin with: "S", or "S2", "S3"… where that is taken, of the last winding's conductor and turns, as
+/// one section at the outside of the first place with a copy of the outermost barrier, ends at terminals of their own
+/// (the lowest pins that are free, leads where the bobbin has no more) and a port of its own name, which no hook-up
+/// uses yet. A design without windings stays as it is.
+[[nodiscard]] DesignPtr addWinding(const Design& d, const catalog::Catalog& shop);
+/// Takes a winding out with all that names it: sections, each with one barrier beside it, terminals that nothing else
+/// is soldered to, ports at its ends and their places in hook-ups, direct currents, promises and masks. A name that no
+/// winding has, or the only one's, changes nothing.
+[[nodiscard]] DesignPtr removeWinding(const Design& d, const std::string& winding);
 /// Replaces the design's copies of catalog entries by today's of the shop.
 [[nodiscard]] DesignPtr takeTodaysParts(const Design& d, const catalog::Catalog& shop);
 /// Adds copies of all entries used that are not yet in `parts`, and drops copies no longer used: what saving writes.

@@ -4,16 +4,13 @@
 #include <algorithm>
 
 #include "design/edit.h"
+#include "design/figure_owner.h"
+#include "design/named.h"
 #include "units/fault.h"
 
 namespace design {
 
 namespace {
-
-template <class Things>
-bool has(const Things& things, const std::string& name) {
-    return std::any_of(things.begin(), things.end(), [&](const auto& t) { return t.name == name; });
-}
 
 template <class Visit>
 void eachItem(Design& d, Visit&& visit) {
@@ -58,12 +55,6 @@ void renameNode(Design& d, const Renaming& rename) {
     }
 }
 
-/// Whether a figure of this quantity is one of a port; all others are of windings, shields and the core.
-bool ofPort(const std::string& quantity) {
-    constexpr const char* stems[] = {"impedance_", "input_capacitance", "gain_", "insertion_loss"};
-    return std::any_of(std::begin(stems), std::end(stems), [&](const char* s) { return quantity.rfind(s, 0) == 0; });
-}
-
 /// Owners behind a figure's quantity: "capacitance.P.foil 1" names P and "foil 1". Names of ports and shields may hold
 /// a dot themselves, so the whole rest and both its ends are looked at.
 void renameOwner(std::string& figure, const Renaming& rename) {
@@ -84,7 +75,7 @@ void renameOwner(std::string& figure, const Renaming& rename) {
 
 void renameInFigures(Design& d, const Renaming& rename, bool port) {
     for (Promise& p : d.brief.promises)
-        if (ofPort(p.figure) == port) renameOwner(p.figure, rename);
+        if (isOfPort(p.figure) == port) renameOwner(p.figure, rename);
 }
 
 }  // namespace

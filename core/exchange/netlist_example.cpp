@@ -23,13 +23,13 @@ std::string seriesBranch(const std::string& id, const std::string& from, const s
     int joint = 0;
     const auto element = [&](const std::string& letter, double value, bool last) {
         const std::string next = last ? to : id + "_" + std::to_string(++joint);
-        text += letter + id + " " + at + " " + next + " " + shortest(value) + "\n";
+        text += letter + id + " " + at + " " + next + " " + units::shortest(value) + "\n";
         at = next;
     };
     const auto& e = branch.element;
     // The EMF raises `to` above `from`.
     const std::string raised = id + "_s";
-    text += "v" + id + " " + raised + " " + at + " dc 0 ac " + shortest(emf) + "\n";
+    text += "v" + id + " " + raised + " " + at + " dc 0 ac " + units::shortest(emf) + "\n";
     at = raised;
     const bool inductor = e.inductance > 0, capacitor = e.capacitance > 0;
     element("r", std::max(1e-9, branch.share * e.resistance), !inductor && !capacitor);
@@ -92,7 +92,7 @@ private:
         branches(port.across, "a");
         if (port.acrossCapacitance > 0)
             text_ += "cp" + std::to_string(p) + " " + node(port.plus) + " " + node(port.minus) + " " +
-                     shortest(port.acrossCapacitance) + "\n";
+                     units::shortest(port.acrossCapacitance) + "\n";
     }
 
     const Circuit& circuit_;

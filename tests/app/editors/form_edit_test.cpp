@@ -102,6 +102,24 @@ TEST_F(FormEdits, TheOtherEndIsMadeHotByAButtonThatSaysWhatItDoes) {
     EXPECT_EQ(hot->accessibleDescription(), "Neither end is tied to earth, core or a shield in any hook-up.");
 }
 
+TEST_F(FormEdits, AWindingIsAddedAndTakenOutByButtons) {
+    const auto before = document_.design();
+    selection_.select(document::WindingPart{"S1"});
+    QTest::mouseClick(button("Add a winding"), Qt::LeftButton);
+    settle();
+    EXPECT_EQ(document_.design()->windings.size(), before->windings.size() + 1);
+    EXPECT_EQ(document_.undoText(), "add a winding");
+    EXPECT_EQ(pane_.parts().currentText(), "winding S") << "the new one is at hand";
+    EXPECT_EQ(anyField("turns")->typed(), "290");
+    QTest::mouseClick(button("Remove this winding"), Qt::LeftButton);
+    settle();
+    EXPECT_EQ(*document_.design(), *before);
+    EXPECT_EQ(pane_.parts().currentText(), "winding P");
+    EXPECT_FALSE(button("Remove this winding")->isEnabled());
+    EXPECT_EQ(button("Remove this winding")->accessibleDescription(),
+              "A hook-up is driven through it: drive another port there first.");
+}
+
 TEST_F(FormEdits, APromiseIsInTheUnitOfItsFigure) {
     selection_.select(WholePart{Which::Brief});
     auto* least = fieldAt("/brief/promises/1/at_least");
