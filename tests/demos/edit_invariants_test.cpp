@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "demo_designs.h"
+#include "design/check.h"
 #include "design/edit.h"
 
 namespace edit_invariants_test {
@@ -113,5 +114,35 @@ TEST(SwappedPrimary, OfTheDirectBoxMovesItsTop) {
     // 1.3 % with sixteen pieces in every layer.
     EXPECT_NEAR(relativeChange(*before, *after, "high_3dB_first"), 0.013, 0.004);
 }
+
+class AnotherWinding : public testing::TestWithParam<const char*> {};
+
+/// It is wound over all that was there and connected nowhere: what was soldered before keeps its turns and resistance,
+/// and the new one has the voltage of its turns.
+TEST_P(AnotherWinding, IsFoundByTheFigures) {
+    const auto design = demos::open(GetParam()).design;
+    const auto before = demos::answerOf(GetParam());
+    const auto more = design::addWinding(*design, demos::shop());
+    for (const auto& fault : design::check(*more, demos::shop(), GetParam())) ADD_FAILURE() << units::sentence(fault);
+    const auto after = analysis::answer(*more, demos::shop(), before);
+    const auto& first = design->windings.front();
+    EXPECT_LT(relativeChange(*before, *after, "dcr." + first.name), 1e-12);
+    const auto& fresh = more->windings.back();
+    // How much of a winding's own flux counts as leakage is a choice of zero among all windings, within what they leak.
+    const std::string own = "inductance_10Hz." + first.name;
+    EXPECT_LT(std::abs(valueOf(*after, own) - valueOf(*before, own)),
+              valueOf(*after, "leakage_10kHz." + first.name + "." + fresh.name));
+    EXPECT_NEAR(valueOf(*after, "ratio." + first.name + "." + fresh.name),
+                design::seriesTurns(*more, fresh) / design::seriesTurns(*more, first), 1e-9);
+    EXPECT_GT(valueOf(*after, "dcr." + fresh.name), 0);
+    EXPECT_GT(valueOf(*after, "leakage_10kHz." + first.name + "." + fresh.name), 0);
+    EXPECT_EQ(*design::removeWinding(*more, fresh.name), *design);
+}
+
+INSTANTIATE_TEST_SUITE_P(Demos, AnotherWinding, testing::ValuesIn(demos::all), [](const auto& tried) {
+    std::string name = tried.param;
+    std::erase(name, '-');
+    return name;
+});
 
 }  // namespace edit_invariants_test
