@@ -14,6 +14,7 @@
 #include "handbook/page_look.h"
 #include "handbook/pages.h"
 #include "papers/pdf.h"
+#include "papers/pdf_outline.h"
 
 namespace handbook {
 
@@ -92,6 +93,18 @@ public:
         return paper_.page();
     }
 
+    /// Titles of pages, and within each its headings.
+    [[nodiscard]] std::vector<papers::OutlineEntry> outline() const {
+        std::vector<papers::OutlineEntry> all;
+        for (const Chapter& chapter : chapters_) {
+            all.push_back({chapter.title, chapter.first, 0});
+            for (QTextBlock block = chapter.text->begin(); block.isValid(); block = block.next())
+                if (block.blockFormat().headingLevel() == 2)
+                    all.push_back({block.text(), chapter.first + sheetOf(*chapter.text, block), 1});
+        }
+        return all;
+    }
+
 private:
     /// Sets every page; true if each begins where the links say.
     bool setAll() {
@@ -150,9 +163,16 @@ private:
 
 QByteArray paintedBook(const QString& folder, papers::Format format, const std::string& date) {
     constexpr int guess = 40;
-    return papers::paintedPdf(
+    std::vector<papers::OutlineEntry> outline;
+    const QByteArray pdf = papers::paintedPdf(
         {"Coilwright handbook", date, format, {}},
-        [&](papers::Paper& paper, int sheets) { return Book(folder, paper).paint(sheets); }, guess);
+        [&](papers::Paper& paper, int sheets) {
+            Book book(folder, paper);
+            outline = book.outline();
+            return book.paint(sheets);
+        },
+        guess);
+    return papers::withOutline(pdf, outline);
 }
 
 }  // namespace handbook

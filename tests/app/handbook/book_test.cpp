@@ -10,7 +10,10 @@
 #include <QTemporaryDir>
 
 #include "commands/run.h"
+#include "exchange/read_file.h"
 #include "handbook/pages.h"
+#include "json/text.h"
+#include "papers/pdf_outline.h"
 #include "pdf_tools.h"
 
 namespace book_test {
@@ -22,6 +25,14 @@ QString plain(const QString& text) {
     return text.normalized(QString::NormalizationForm_KC);
 }
 
+/// Painted once a program for each format.
+const QByteArray& book(papers::Format format) {
+    static std::map<papers::Format, QByteArray> all;
+    QByteArray& one = all[format];
+    if (one.isEmpty()) one = handbook::paintedBook(folder, format, "2026-03-14");
+    return one;
+}
+
 class HandbookBook : public testing::TestWithParam<papers::Format> {
 protected:
     QTemporaryDir place;
@@ -30,7 +41,7 @@ protected:
     void SetUp() override {
         QFile file(path);
         ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-        file.write(handbook::paintedBook(folder, GetParam(), "2026-03-14"));
+        file.write(book(GetParam()));
     }
 };
 
@@ -80,6 +91,38 @@ TEST_P(HandbookBook, IsSoundWithItsFontsInIt) {
     const QStringList fonts = pdf_tools::output("pdffonts", {path}).split('\n', Qt::SkipEmptyParts);
     ASSERT_GE(fonts.size(), 4);
     for (qsizetype k = 2; k < fonts.size(); ++k) EXPECT_TRUE(fonts[k].contains("DejaVuSans")) << fonts[k].toStdString();
+}
+
+/// As another program reads it: every page with its headings, each leading where it stands.
+TEST_P(HandbookBook, TheOutlineLeadsToEveryPageAndHeading) {
+    const auto read = json::read(pdf_tools::output("qpdf", {"--json", "--json-key=outlines", path}).toStdString(),
+                                 path.toStdString());
+    const auto& outlines = read.at("outlines");
+    QStringList sheets = plain(pdf_tools::output("pdftotext", {"-layout", path, "-"})).split('\f');
+    const auto standsOn = [&](const json::Value& entry) {
+        const QString title = plain(QString::fromStdString(entry.at("title").get<std::string>())).simplified();
+        const int sheet = entry.at("destpageposfrom1").get<int>();
+        EXPECT_TRUE(sheets.value(sheet - 1).simplified().contains(title)) << title.toStdString() << " on " << sheet;
+        return title;
+    };
+    const auto pages = handbook::pages(folder);
+    ASSERT_EQ(outlines.size(), pages.size());
+    for (std::size_t k = 0; k < pages.size(); ++k) {
+        EXPECT_EQ(standsOn(outlines[k]), plain(pages[k].title));
+        QStringList headings, kids;
+        for (const QString& line : pages[k].text.split('\n'))
+            if (line.startsWith("## ")) headings << plain(line.section(' ', 1).remove('`')).simplified();
+        for (const auto& kid : outlines[k].at("kids")) kids << standsOn(kid);
+        EXPECT_EQ(kids, headings) << pages[k].title.toStdString();
+    }
+}
+
+TEST(PdfOutline, RefusesWhatItDoesNotKnow) {
+    EXPECT_THROW((void)papers::withOutline("no PDF", {{"a", 1, 0}}), std::runtime_error);
+    const QByteArray& pdf = book(papers::Format::A4);
+    EXPECT_THROW((void)papers::withOutline(pdf, {{"a", 1000, 0}}), std::runtime_error);
+    EXPECT_THROW((void)papers::withOutline(pdf, {{"a", 1, 1}}), std::runtime_error);
+    EXPECT_EQ(papers::withOutline(pdf, {}), pdf);
 }
 
 INSTANTIATE_TEST_SUITE_P(Formats, HandbookBook, testing::Values(papers::Format::A4, papers::Format::Letter),
