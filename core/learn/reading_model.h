@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the readings of good units of a design are: nominal, and how they move together with all that varies.
+#pragma once
+
+#include <Eigen/Core>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "learn/probe.h"
+#include "shop/test_plan.h"
+#include "spread/varying.h"
+
+namespace learn {
+
+using Vector = Eigen::VectorXd;
+using Matrix = Eigen::MatrixXd;
+
+/// Readings of one unit by the names of the plan's rows, in SI units; levels in dB. A ratio has a minus where the
+/// phase is not the one that the plan states.
+using Readings = std::map<std::string, double>;
+
+/// The probes of a plan's last stage, and further ones that a bench can take; polarity behind each ratio. Standard
+/// uncertainties: half of what the fixture's file says for 95 %, and half of the model's doubt.
+[[nodiscard]] std::vector<Probe> probesOf(const design::Design& design, const shop::PlanPrediction& prediction,
+                                          const shop::TestPlan& plan, const design::Fixture& fixture);
+
+struct ReadingModel {
+    std::vector<Probe> probes;
+    spread::Variation variation;  ///< of the design in the fixture; its base is the nominal unit
+    std::vector<double> nominal;  ///< readings, a probe each
+    Vector scaled;                ///< the same in the probes' scales
+    Matrix slopes;                ///< a probe a row, a varying number a column: change for one standard deviation
+    /// Covariance of good units' readings in the probes' scales; the instruments' and the model's uncertainties not in.
+    [[nodiscard]] Matrix spread() const { return slopes * slopes.transpose(); }
+};
+
+/// The varying numbers are those of `shop::benchTolerances`; slopes by central differences over one standard
+/// deviation. Probes whose nominal reading does not occur are left out. On all the machine's threads.
+[[nodiscard]] ReadingModel readingModel(const design::Design& design, const shop::PlanPrediction& prediction,
+                                        const shop::TestPlan& plan, const catalog::Catalog& shop,
+                                        const catalog::Tolerances& tolerances, const design::Fixture& fixture);
+
+/// In the probes' scales, without a value where a reading is missing; what no probe is named is told in `unknown`.
+/// Blanks and dots in names are alike.
+[[nodiscard]] std::vector<double> scaledReadings(const std::vector<Probe>& probes, const Readings& readings,
+                                                 std::vector<std::string>* unknown = nullptr);
+
+}  // namespace learn
