@@ -188,7 +188,7 @@ private:
             fault.apply = [at = one.at, sign](Unit& unit, double n) {
                 change(unit, [&](Design& d) {
                     auto& of = sectionAt(d, at)->turns.value;
-                    of = std::max(1.0, of + sign * n);
+                    of = std::max(1.0, of + sign * std::round(n));
                 });
             };
         }

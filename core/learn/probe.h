@@ -2,6 +2,7 @@
 // One thing that an instrument reads at the terminals of a unit, and the scale in which readings are compared.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -9,6 +10,10 @@
 #include "units/kind.h"
 
 namespace learn {
+
+/// Readings of one unit by the names of the plan's rows, in SI units; levels in dB. A ratio has a minus where the
+/// phase is not the one that the plan states.
+using Readings = std::map<std::string, double>;
 
 /// Polarity belongs to a ratio: +1 as the design has it, -1 the other way round.
 enum class ProbeKind {
@@ -33,6 +38,7 @@ struct Probe {
     std::string a, b;         ///< windings or electrodes; of what is read in a hook-up, its name and the port
     double frequency = 0;     ///< Hz; of a resonance the least that is tried
     double until = 0;         ///< Hz; of a resonance the greatest
+    double reference = 1000;  ///< Hz; of a response, where it counts as 0 dB
     design::HookUp hookUp;    ///< what is connected
     std::vector<design::Port> ports;
     double floor = 0;         ///< below this a reading counts by difference, above it by ratio

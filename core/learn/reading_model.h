@@ -3,7 +3,6 @@
 #pragma once
 
 #include <Eigen/Core>
-#include <map>
 #include <string>
 #include <vector>
 
@@ -15,10 +14,6 @@ namespace learn {
 
 using Vector = Eigen::VectorXd;
 using Matrix = Eigen::MatrixXd;
-
-/// Readings of one unit by the names of the plan's rows, in SI units; levels in dB. A ratio has a minus where the
-/// phase is not the one that the plan states.
-using Readings = std::map<std::string, double>;
 
 /// The probes of a plan's last stage, and further ones that a bench can take; polarity behind each ratio. Standard
 /// uncertainties: half of what the fixture's file says for 95 %, and half of the model's doubt.

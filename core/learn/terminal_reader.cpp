@@ -21,13 +21,11 @@ constexpr double none = std::numeric_limits<double>::quiet_NaN();
 /// A unit's fields, from which every hook-up is solved.
 class Meter {
 public:
-    Meter(const Unit& unit, const catalog::Catalog& shop, bool fine)
+    Meter(const Unit& unit, const catalog::Catalog& shop, const std::vector<int>& pieces)
         : unit_(unit), pipeline_(*unit.design, shop, nullptr, {}) {
         pipeline_.layOut();
-        if (fine)
-            pipeline_.computeFields();
-        else
-            pipeline_.computeFields(network::coarsePieces(*pipeline_.stages().build));
+        const auto& build = *pipeline_.stages().build;
+        pipeline_.computeFields(pieces.size() == build.layers.size() ? pieces : network::coarsePieces(build));
         const analysis::DesignContext context{*unit.design, shop, pipeline_};
         std::vector<units::Figure> figures;
         analysis::addCoilFigures(context, figures);
@@ -53,7 +51,7 @@ public:
             case ProbeKind::Gain:
                 return level(probe, probe.frequency);
             case ProbeKind::Response:
-                return level(probe, probe.frequency) - level(probe, 1000);
+                return level(probe, probe.frequency) - level(probe, probe.reference);
             case ProbeKind::Impedance:
                 return std::abs(impedance(probe, probe.frequency));
             case ProbeKind::ImpedanceAngle:
@@ -156,13 +154,20 @@ private:
 }  // namespace
 
 std::vector<double> readings(const Unit& unit, const std::vector<Probe>& probes, const catalog::Catalog& shop,
-                             bool fine) {
+                             const std::vector<int>& pieces) {
     const network::Alone alone;
-    Meter meter(unit, shop, fine);
+    Meter meter(unit, shop, pieces);
     std::vector<double> all;
     all.reserve(probes.size());
     for (const Probe& probe : probes) all.push_back(meter.read(probe));
     return all;
+}
+
+std::vector<int> finePieces(const design::Design& design, const catalog::Catalog& shop) {
+    analysis::Pipeline pipeline(design, shop, nullptr, {});
+    pipeline.layOut();
+    pipeline.computeFields();
+    return pipeline.stages().cut.pieces;
 }
 
 }  // namespace learn
