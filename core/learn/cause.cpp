@@ -4,7 +4,7 @@
 #include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <numeric>
 
 #include "analysis/in_threads.h"
 #include "learn/evidence.h"
@@ -44,6 +44,31 @@ bool isTooFar(double q, std::size_t freedom) {
     return std::cbrt(q / n) > 1 - width + unexplained * std::sqrt(width);
 }
 
+/// One finding in the making.
+struct Sought {
+    std::vector<Eigen::Index> read, missing;  ///< probes
+    Vector values;                            ///< of those read
+    Vector shift;                             ///< of every probe's nominal by what good units read
+    Matrix covariance;                        ///< of every probe, without what a fault adds
+};
+
+/// A place on a fault's path.
+struct Place {
+    std::size_t before = 0;
+    double share = 0;  ///< of the way to the next
+    template <class T>
+    [[nodiscard]] T between(const std::vector<T>& all) const {
+        if (share <= 0) return all[before];
+        return all[before] + share * (all[before + 1] - all[before]);
+    }
+};
+Place placeOn(double place, std::size_t count) {
+    Place at;
+    at.before = std::min(static_cast<std::size_t>(place), count - 1);
+    at.share = at.before + 1 < count ? place - static_cast<double>(at.before) : 0;
+    return at;
+}
+
 }  // namespace
 
 struct CauseFinder::Known {
@@ -76,6 +101,10 @@ struct CauseFinder::Known {
     }
     void compute();
     void share();
+    /// Fills in group and others; returns what the group's faults read, every probe.
+    [[nodiscard]] std::vector<Vector> judge(const Sought& sought, Finding& finding) const;
+    void deviate(const Sought& sought, Finding& finding) const;
+    void seekNext(const Sought& sought, const std::vector<Vector>& group, Finding& finding) const;
 };
 
 /// Every fault at every size.
@@ -163,14 +192,6 @@ Readings CauseFinder::readingsOf(const Unit& unit) const {
 
 namespace {
 
-/// One finding in the making.
-struct Sought {
-    std::vector<Eigen::Index> read, missing;  ///< probes
-    Vector values;                            ///< of those read
-    Vector shift;                             ///< of every probe's nominal by what good units read
-    Matrix covariance;                        ///< of every probe, without what a fault adds
-};
-
 /// Moves the nominal to good units, and says how uncertain it is then.
 void takeGood(const std::vector<std::vector<double>>& good, const Vector& nominal, const Matrix& units,
               const Vector& models, Sought& sought) {
@@ -225,73 +246,75 @@ Finding CauseFinder::find(const Readings& readings, const std::vector<Readings>&
     sought.values.resize(static_cast<Eigen::Index>(sought.read.size()));
     for (std::size_t k = 0; k < sought.read.size(); ++k)
         sought.values(static_cast<Eigen::Index>(k)) = values[static_cast<std::size_t>(sought.read[k])];
+    finding.used = sought.read.size();
     std::vector<std::vector<double>> goodValues;
+    goodValues.reserve(good.size());
     for (const auto& one : good) goodValues.push_back(scaledReadings(model.probes, one));
     Matrix units = known_->spread;
     units.diagonal() += known_->instruments().cwiseAbs2();
     takeGood(goodValues, model.scaled, units, known_->models(), sought);
+    const std::vector<Vector> group = known_->judge(sought, finding);
+    known_->deviate(sought, finding);
+    if (group.size() > 1) known_->seekNext(sought, group, finding);
+    return finding;
+}
 
-    const Vector none = model.scaled + sought.shift, noneRead = picked(none, sought.read);
+std::vector<Vector> CauseFinder::Known::judge(const Sought& sought, Finding& finding) const {
+    const Vector none = picked(Vector(model.scaled + sought.shift), sought.read);
     const Matrix base = picked(sought.covariance, sought.read, sought.read);
     std::vector<Evidence> found;
     std::vector<double> logs;
-    for (std::size_t f = 0; f < known_->faults.size(); ++f) {
+    for (std::size_t f = 0; f < faults.size(); ++f) {
         Path path;
-        for (const auto& at : known_->paths[f]) path.at.push_back(picked(at + sought.shift, sought.read));
-        found.push_back(evidence(sought.values, path, noneRead, base, faultDoubt));
-        logs.push_back(found.back().logarithm + std::log(known_->prior[f]));
+        for (const auto& at : paths[f]) path.at.push_back(picked(Vector(at + sought.shift), sought.read));
+        found.push_back(evidence(sought.values, path, none, base, faultDoubt));
+        logs.push_back(found.back().logarithm + std::log(prior[f]));
     }
     const double most = *std::max_element(logs.begin(), logs.end());
     double sum = 0;
     for (const double one : logs) sum += std::exp(one - most);
     std::vector<std::size_t> order(logs.size());
-    for (std::size_t k = 0; k < order.size(); ++k) order[k] = k;
+    std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return logs[a] > logs[b]; });
-
-    finding.used = sought.read.size();
     double reached = 0;
     std::vector<Vector> group;
     for (const std::size_t f : order) {
-        const Fault& fault = known_->faults[f];
-        Likely one{fault.kind, fault.words, {}, std::exp(logs[f] - most) / sum, std::sqrt(std::max(0.0, found[f].least))};
-        const auto& sizes = fault.sizes;
-        const auto before = static_cast<std::size_t>(found[f].place);
-        const double share = found[f].place - static_cast<double>(before);
-        const double size = sizes[before] + (share > 0 ? share * (sizes[before + 1] - sizes[before]) : 0);
-        if (fault.sizeWords) one.size = "about " + fault.sizeWords(size);
-        if (fault.kind == FaultKind::None) finding.faulty = one.probability < goodShare;
-        if (reached >= groupShare) {
-            finding.others.push_back(std::move(one));
-            continue;
-        }
+        const Place at = placeOn(found[f].place, paths[f].size());
+        Likely one{faults[f].kind, faults[f].words, {}, std::exp(logs[f] - most) / sum,
+                   std::sqrt(std::max(0.0, found[f].least))};
+        if (faults[f].sizeWords) one.size = "about " + faults[f].sizeWords(at.between(faults[f].sizes));
+        if (one.kind == FaultKind::None) finding.faulty = one.probability < goodShare;
+        const bool first = reached < groupShare;
         reached += one.probability;
-        const auto& paths = known_->paths[f];
-        const Vector at = paths[before] + (share > 0 ? Vector(share * (paths[before + 1] - paths[before])) : Vector::Zero(none.size()));
-        group.push_back(at + sought.shift);
-        finding.group.push_back(std::move(one));
+        if (first) group.push_back(at.between(paths[f]) + sought.shift);
+        (first ? finding.group : finding.others).push_back(std::move(one));
     }
     finding.explained = !isTooFar(found[order.front()].least, sought.read.size());
+    return group;
+}
+
+void CauseFinder::Known::deviate(const Sought& sought, Finding& finding) const {
     for (std::size_t k = 0; k < sought.read.size(); ++k) {
         const auto row = sought.read[k];
         const Probe& probe = model.probes[static_cast<std::size_t>(row)];
-        if (probe.kind == ProbeKind::Polarity && sought.values(static_cast<Eigen::Index>(k)) > 0) continue;
-        finding.deviations.push_back({probe.name, probe.words, probe.unit,
-                                      unscaled(probe, sought.values(static_cast<Eigen::Index>(k))),
-                                      unscaled(probe, none(row)),
-                                      (sought.values(static_cast<Eigen::Index>(k)) - none(row)) /
-                                          std::sqrt(sought.covariance(row, row))});
+        const double value = sought.values(static_cast<Eigen::Index>(k)), none = model.scaled(row) + sought.shift(row);
+        if (probe.kind == ProbeKind::Polarity && value > 0) continue;
+        finding.deviations.push_back({probe.name, probe.words, probe.unit, unscaled(probe, value),
+                                      unscaled(probe, none),
+                                      (value - none) / std::sqrt(sought.covariance(row, row))});
     }
     std::stable_sort(finding.deviations.begin(), finding.deviations.end(), [](const auto& a, const auto& b) {
         return std::abs(a.deviations) > std::abs(b.deviations);
     });
-    if (group.size() < 2) return finding;
+}
+
+void CauseFinder::Known::seekNext(const Sought& sought, const std::vector<Vector>& group, Finding& finding) const {
     for (const auto row : sought.missing) {
         const Probe& probe = model.probes[static_cast<std::size_t>(row)];
         const double parts = parting(group, sought, row);
         if (parts >= partingLeast && (!finding.next || parts > finding.next->parts))
             finding.next = NextReading{probe.words, parts, probe.planned};
     }
-    return finding;
 }
 
 }  // namespace learn

@@ -10,6 +10,7 @@
 #include "catalog/shop_tolerance.h"
 #include "learn/probe.h"
 #include "measured/measured_curve.h"
+#include "shop/test_plan.h"
 
 namespace learn {
 
@@ -19,9 +20,12 @@ struct Point {
     double reading = 0;  ///< SI; dB, degree
 };
 
-/// The readings of a plan's probes as points; names that no probe has are told in `unknown`.
-[[nodiscard]] std::vector<Point> pointsOf(const std::vector<Probe>& probes, const Readings& readings,
-                                          std::vector<std::string>& unknown);
+/// The readings of a plan's probes as points, without their signs.
+[[nodiscard]] std::vector<Point> pointsOf(const std::vector<Probe>& probes, const Readings& readings);
+/// What the last stage of a plan reads, as probes.
+[[nodiscard]] std::vector<Probe> planProbes(const design::Design& design, const shop::PlanPrediction& prediction,
+                                            const shop::TestPlan& plan, const catalog::Catalog& shop,
+                                            const catalog::Tolerances& tolerances, const design::Fixture& fixture);
 /// A measured curve as points, at most `mostCurvePoints` evenly over log f: a response from the source's EMF, or with
 /// `relativeTo` from its own value there (then the curve must reach it), impedance and its angle at `port`. Other kinds
 /// have none. `doubt`: standard uncertainty in dB, as a share, or in degrees.

@@ -54,9 +54,14 @@ std::vector<std::size_t> chosen(const std::vector<double>& frequency) {
 
 }  // namespace
 
-std::vector<Point> pointsOf(const std::vector<Probe>& probes, const Readings& readings,
-                            std::vector<std::string>& unknown) {
-    const auto values = scaledReadings(probes, readings, &unknown);
+std::vector<Probe> planProbes(const design::Design& design, const shop::PlanPrediction& prediction,
+                              const shop::TestPlan& plan, const catalog::Catalog& shop,
+                              const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
+    return nominalModel(design, prediction, plan, shop, tolerances, fixture).probes;
+}
+
+std::vector<Point> pointsOf(const std::vector<Probe>& probes, const Readings& readings) {
+    const auto values = scaledReadings(probes, readings);
     std::vector<Point> all;
     for (std::size_t k = 0; k < probes.size(); ++k)
         if (std::isfinite(values[k]) && probes[k].kind != ProbeKind::Polarity)

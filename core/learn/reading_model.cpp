@@ -18,9 +18,15 @@ std::string alike(std::string name) {
     return name;
 }
 
+Vector scaledOf(const std::vector<Probe>& probes, const std::vector<double>& values) {
+    Vector all(static_cast<Eigen::Index>(values.size()));
+    for (std::size_t k = 0; k < values.size(); ++k) all(static_cast<Eigen::Index>(k)) = scaled(probes[k], values[k]);
+    return all;
+}
+
 }  // namespace
 
-ReadingModel readingModel(const design::Design& design, const shop::PlanPrediction& prediction,
+ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,
                           const shop::TestPlan& plan, const catalog::Catalog& shop,
                           const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
     constexpr double floorShare = 1e-4, floorCapacitance = 2.5e-12;
@@ -33,24 +39,25 @@ ReadingModel readingModel(const design::Design& design, const shop::PlanPredicti
         Probe& probe = probes[k];
         if (!std::isfinite(nominal[k])) continue;
         probe.floor = probe.kind == ProbeKind::Capacitance ? floorCapacitance : floorShare * std::abs(nominal[k]);
-        if (!(probe.floor > 0)) continue;
+        if (!(probe.floor > 0) && probe.kind != ProbeKind::Gain && probe.kind != ProbeKind::Response) continue;
         // Until here the instrument's uncertainty is in the reading's unit, the model's a share of it.
         probe.instrument *= slope(probe, nominal[k]);
         model.nominal.push_back(nominal[k]);
         model.probes.push_back(probe);
     }
-    const auto count = static_cast<Eigen::Index>(model.probes.size());
-    const auto scale = [&](const std::vector<double>& values) {
-        Vector all(count);
-        for (Eigen::Index k = 0; k < count; ++k)
-            all(k) = scaled(model.probes[static_cast<std::size_t>(k)], values[static_cast<std::size_t>(k)]);
-        return all;
-    };
-    model.scaled = scale(model.nominal);
+    model.scaled = scaledOf(model.probes, model.nominal);
+    return model;
+}
+
+ReadingModel readingModel(const design::Design& design, const shop::PlanPrediction& prediction,
+                          const shop::TestPlan& plan, const catalog::Catalog& shop,
+                          const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
+    ReadingModel model = nominalModel(design, prediction, plan, shop, tolerances, fixture);
     const auto& varying = model.variation.all;
     std::vector<double> middle;
+    middle.reserve(varying.size());
     for (const auto& one : varying) middle.push_back(one.nominal);
-    model.slopes = Matrix::Zero(count, static_cast<Eigen::Index>(varying.size()));
+    model.slopes = Matrix::Zero(model.scaled.size(), static_cast<Eigen::Index>(varying.size()));
     analysis::inThreads(varying.size(), 0, {}, [&] {
         auto unit = std::make_shared<spread::UnitDesign>(model.variation);
         return [&, unit](std::size_t k) {
@@ -58,8 +65,9 @@ ReadingModel readingModel(const design::Design& design, const shop::PlanPredicti
             const auto at = [&](double value) {
                 auto values = middle;
                 values[k] = value;
-                return scale(readings({std::make_shared<design::Design>(unit->with(values)), {}, {}, 0, {}},
-                                      model.probes, shop));
+                return scaledOf(model.probes,
+                                readings({std::make_shared<design::Design>(unit->with(values)), {}, {}, 0, {}},
+                                         model.probes, shop));
             };
             const Vector above = at(middle[k] + step), below = at(middle[k] - step);
             const Vector change = (above - below) / 2;

@@ -26,9 +26,14 @@ struct ReadingModel {
     std::vector<double> nominal;  ///< readings, a probe each
     Vector scaled;                ///< the same in the probes' scales
     Matrix slopes;                ///< a probe a row, a varying number a column: change for one standard deviation
-    /// Covariance of good units' readings in the probes' scales; the instruments' and the model's uncertainties not in.
+    /// Covariance of good units' readings in the probes' scales; instruments and model left out.
     [[nodiscard]] Matrix spread() const { return slopes * slopes.transpose(); }
 };
+
+/// The same without slopes: a single unit computed.
+[[nodiscard]] ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,
+                                        const shop::TestPlan& plan, const catalog::Catalog& shop,
+                                        const catalog::Tolerances& tolerances, const design::Fixture& fixture);
 
 /// The varying numbers are those of `shop::benchTolerances`; slopes by central differences over one standard
 /// deviation. Probes whose nominal reading does not occur are left out. On all the machine's threads.
