@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright cause DESIGN READINGS [--serial S] [--good F.csv] [--fixture F.json]
+#include "learn/cause.h"
 #include "commands/learned.h"
 #include "commands/verb.h"
-#include "learn/cause.h"
 #include "units/joined.h"
 
 namespace commands {

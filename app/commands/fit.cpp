@@ -62,12 +62,12 @@ void takeCurves(const std::string& path, const design::Design& design, const des
     for (const auto& remark : file.remarks) all.text += remark + "\n";
     for (const auto& curve : file.curves) {
         if (wanted && curve.kind != *wanted) continue;
-        const double doubt = curve.kind == measured::CurveKind::Response    ? fixture.doubts.level / coverage95
-                             : curve.kind == measured::CurveKind::Impedance ? fixture.doubts.impedance.share / coverage95
-                                                                            : leastAngle;
+        const double doubt = curve.kind == measured::CurveKind::Response ? fixture.doubts.level / coverage95
+                             : curve.kind == measured::CurveKind::Impedance
+                                 ? fixture.doubts.impedance.share / coverage95
+                                 : leastAngle;
         auto points = learn::pointsOf(curve, design, hookUp, arguments.option("--port"), doubt, relativeTo);
-        if (points.empty())
-            all.text += units::joined({"a curve of ", measured::word(curve.kind), " is not fitted\n"});
+        if (points.empty()) all.text += units::joined({"a curve of ", measured::word(curve.kind), " is not fitted\n"});
         all.points.insert(all.points.end(), std::make_move_iterator(points.begin()),
                           std::make_move_iterator(points.end()));
     }
@@ -115,19 +115,19 @@ std::string fitMeasured(const std::vector<std::string>& typed) {
     const auto design = design::changed(*opened.design, [&](design::Design& d) {
         if (measured.readings) d.conditions.filled = d.filling.has_value();
     });
-    const auto fitted = learn::fitted(*design, measured.points, keys, opened.shop, shopTolerances(places()),
-                                      measured.curves);
+    const auto fitted =
+        learn::fitted(*design, measured.points, keys, opened.shop, shopTolerances(places()), measured.curves);
     std::string text = measured.text + learn::fittedWords(fitted);
     const std::string to = arguments.option("--to");
     if (to.empty()) return text + "nothing was changed: --to F.coilwright writes the design with these factors\n";
     const auto learned = design::changed(*fitted.design, [&](design::Design& d) {
         d.conditions = opened.design->conditions;
-        d.note += units::joined({d.note.empty() ? "" : "\n", "Fitted to ", arguments.operands[1], ": ",
-                                 learn::fittedWords(fitted)});
+        d.note += units::joined(
+            {d.note.empty() ? "" : "\n", "Fitted to ", arguments.operands[1], ": ", learn::fittedWords(fitted)});
     });
     exchange::writeFile(to, exchange::writeDesign(*learned, opened.shop));
-    return text + units::joined({"the design with these factors in ", to, "; ", arguments.operands[0],
-                                 " is as it was\n"});
+    return text +
+           units::joined({"the design with these factors in ", to, "; ", arguments.operands[0], " is as it was\n"});
 }
 
 }  // namespace commands

@@ -16,26 +16,12 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 20> verbs{{{"figures", figures},
-                                       {"traces", traces},
-                                       {"write", write},
-                                       {"pair", pair},
-                                       {"picture", picture},
-                                       {"revisions", revisions},
-                                       {"field", field},
-                                       {"lot", lot},
-                                       {"replay", nullptr, replayed},
-                                       {"winders", winders},
-                                       {"spread", spreadUnits},
-                                       {"gather", gather},
-                                       {"seek", seekDesigns},
-                                       {"begin", begin},
-                                       {"ask", askCustomer},
-                                       {"compare", compareMeasured},
-                                       {"units", unitRecords},
-                                       {"cause", likelyCause},
-                                       {"fit", fitMeasured},
-                                       {"handbook", handbookBook}}};
+constexpr std::array<Named, 20> verbs{
+    {{"figures", figures},          {"traces", traces},       {"write", write},        {"pair", pair},
+     {"picture", picture},          {"revisions", revisions}, {"field", field},        {"lot", lot},
+     {"replay", nullptr, replayed}, {"winders", winders},     {"spread", spreadUnits}, {"gather", gather},
+     {"seek", seekDesigns},         {"begin", begin},         {"ask", askCustomer},    {"compare", compareMeasured},
+     {"units", unitRecords},        {"cause", likelyCause},   {"fit", fitMeasured},    {"handbook", handbookBook}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"

@@ -139,8 +139,7 @@ void CauseFinder::Known::share() {
     for (const auto& fault : faults) places[fault.kind] += 1;
     const double kinds = std::max(1.0, static_cast<double>(places.size()) - 1);
     for (const auto& fault : faults)
-        prior.push_back(fault.kind == FaultKind::None ? goodShare
-                                                      : (1 - goodShare) / kinds / places.at(fault.kind));
+        prior.push_back(fault.kind == FaultKind::None ? goodShare : (1 - goodShare) / kinds / places.at(fault.kind));
 }
 
 CauseFinder::CauseFinder(const design::Design& design, const shop::PlanPrediction& prediction,
@@ -187,7 +186,8 @@ Readings CauseFinder::measuredOf(const Unit& unit, const std::function<double()>
 }
 
 Readings CauseFinder::readingsOf(const Unit& unit) const {
-    return measuredOf(unit, [] { return 0.0; }, false);
+    return measuredOf(
+        unit, [] { return 0.0; }, false);
 }
 
 namespace {
@@ -280,7 +280,10 @@ std::vector<Vector> CauseFinder::Known::judge(const Sought& sought, Finding& fin
     std::vector<Vector> group;
     for (const std::size_t f : order) {
         const Place at = placeOn(found[f].place, paths[f].size());
-        Likely one{faults[f].kind, faults[f].words, {}, std::exp(logs[f] - most) / sum,
+        Likely one{faults[f].kind,
+                   faults[f].words,
+                   {},
+                   std::exp(logs[f] - most) / sum,
                    std::sqrt(std::max(0.0, found[f].least))};
         if (faults[f].sizeWords) one.size = "about " + faults[f].sizeWords(at.between(faults[f].sizes));
         if (one.kind == FaultKind::None) finding.faulty = one.probability < goodShare;
@@ -300,12 +303,10 @@ void CauseFinder::Known::deviate(const Sought& sought, Finding& finding) const {
         const double value = sought.values(static_cast<Eigen::Index>(k)), none = model.scaled(row) + sought.shift(row);
         if (probe.kind == ProbeKind::Polarity && value > 0) continue;
         finding.deviations.push_back({probe.name, probe.words, probe.unit, unscaled(probe, value),
-                                      unscaled(probe, none),
-                                      (value - none) / std::sqrt(sought.covariance(row, row))});
+                                      unscaled(probe, none), (value - none) / std::sqrt(sought.covariance(row, row))});
     }
-    std::stable_sort(finding.deviations.begin(), finding.deviations.end(), [](const auto& a, const auto& b) {
-        return std::abs(a.deviations) > std::abs(b.deviations);
-    });
+    std::stable_sort(finding.deviations.begin(), finding.deviations.end(),
+                     [](const auto& a, const auto& b) { return std::abs(a.deviations) > std::abs(b.deviations); });
 }
 
 void CauseFinder::Known::seekNext(const Sought& sought, const std::vector<Vector>& group, Finding& finding) const {

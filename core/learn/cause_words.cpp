@@ -29,9 +29,9 @@ std::string deviationLines(const Finding& finding) {
     std::string text = "readings that stand out most, beside what good units read\n";
     for (std::size_t k = 0; k < std::min(most, finding.deviations.size()); ++k) {
         const auto& one = finding.deviations[k];
-        text += joined({"  ", one.words, " (", one.name, "): ", value(one, one.read), ", expected ",
-                        value(one, one.expected), ", ", units::significant(one.deviations, 2),
-                        " standard deviations\n"});
+        text +=
+            joined({"  ", one.words, " (", one.name, "): ", value(one, one.read), ", expected ",
+                    value(one, one.expected), ", ", units::significant(one.deviations, 2), " standard deviations\n"});
     }
     return text;
 }

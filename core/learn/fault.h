@@ -30,9 +30,9 @@ enum class FaultKind {
 /// most that is looked for; elsewhere there is one.
 struct Fault {
     FaultKind kind = FaultKind::None;
-    std::string words;                 ///< "a turn shorted in P.a"
+    std::string words;  ///< "a turn shorted in P.a"
     std::vector<double> sizes{0};
-    std::function<std::string(double)> sizeWords;          ///< "3 turns"; null: it has no size
+    std::function<std::string(double)> sizeWords;        ///< "3 turns"; null: it has no size
     std::function<void(Unit& unit, double size)> apply;  ///< to a unit whose design is a copy of its own; null: none
     [[nodiscard]] Unit at(const design::Design& unit, double size) const;
 };

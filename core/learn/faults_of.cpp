@@ -92,7 +92,8 @@ private:
                     if (w.name != name) continue;
                     w.taps.push_back({middle, "short from", nullptr});
                     w.taps.push_back({middle + n, "short to", nullptr});
-                    std::sort(w.taps.begin(), w.taps.end(), [](const auto& a, const auto& b) { return a.turns < b.turns; });
+                    std::sort(w.taps.begin(), w.taps.end(),
+                              [](const auto& a, const auto& b) { return a.turns < b.turns; });
                 }
                 for (const char* end : {"short from", "short to"}) d.terminals.emplace_back().name = end;
             });
@@ -110,8 +111,9 @@ private:
                 const auto &one = *sections_[a].section, &other = *sections_[b].section;
                 if (one.winding == other.winding && one.turns == other.turns) continue;
                 ++made;
-                Fault& fault = add(FaultKind::SectionOrder,
-                                   joined({"sections ", one.label(), " and ", other.label(), " in each other's place"}));
+                Fault& fault =
+                    add(FaultKind::SectionOrder,
+                        joined({"sections ", one.label(), " and ", other.label(), " in each other's place"}));
                 fault.apply = [i = sections_[a].at, k = sections_[b].at](Unit& unit, double) {
                     const Design before = *unit.design;
                     change(unit, [&](Design& d) {
@@ -179,8 +181,9 @@ private:
         const double turns = one.section->turns;
         for (const double sign : {-1.0, 1.0}) {
             if (turns < 4) continue;
-            Fault& fault = add(FaultKind::WrongTurns, joined({"section ", one.section->label(), " with ",
-                                                              sign < 0 ? "too few" : "too many", " turns"}));
+            Fault& fault =
+                add(FaultKind::WrongTurns,
+                    joined({"section ", one.section->label(), " with ", sign < 0 ? "too few" : "too many", " turns"}));
             fault.sizes.clear();
             for (const double n : {1.0, 0.01 * turns, 0.03 * turns, 0.1 * turns, 0.25 * turns})
                 if (fault.sizes.empty() || n > 1.2 * fault.sizes.back()) fault.sizes.push_back(n);
@@ -222,8 +225,8 @@ private:
             auto keys = wiresBeside(wire->bareDiameter, thicker);
             if (keys.empty()) continue;
             if (keys.size() > most) keys.resize(most);
-            Fault& fault =
-                add(FaultKind::WrongWire, joined({"winding ", winding.name, " of ", thicker ? "thicker" : "thinner", " wire"}));
+            Fault& fault = add(FaultKind::WrongWire,
+                               joined({"winding ", winding.name, " of ", thicker ? "thicker" : "thinner", " wire"}));
             fault.sizes.clear();
             for (std::size_t k = 0; k < keys.size(); ++k) fault.sizes.push_back(static_cast<double>(k));
             const auto keyAt = [keys](double size) {

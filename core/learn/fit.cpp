@@ -20,7 +20,7 @@ namespace {
 using Vector = Eigen::VectorXd;
 using Matrix = Eigen::MatrixXd;
 
-constexpr double heldWidth = 2;    // of the shop's spread, by which an unknown is held
+constexpr double heldWidth = 2;     // of the shop's spread, by which an unknown is held
 constexpr double toldShare = 0.67;  // of the doubt that may be left of what counts as told
 constexpr double standInLeast = 0.95;
 constexpr double coverage95 = 2;
@@ -42,8 +42,8 @@ struct Task {
         return values;
     }
     [[nodiscard]] Vector computed(spread::UnitDesign& unit, const std::vector<double>& values) const {
-        const auto all = readings({std::make_shared<design::Design>(unit.with(values)), {}, {}, 0, {}}, probes, shop,
-                                  pieces);
+        const auto all =
+            readings({std::make_shared<design::Design>(unit.with(values)), {}, {}, 0, {}}, probes, shop, pieces);
         Vector scale(read.size());
         for (Eigen::Index k = 0; k < read.size(); ++k) {
             const auto& probe = probes[static_cast<std::size_t>(k)];
@@ -85,11 +85,12 @@ Task taskOf(const design::Design& design, const std::vector<Point>& points, cons
     Task task{shop, spread::variationOf(design, shop, shop::benchTolerances(tolerances)), {}, {}, {}, {}};
     task.unknowns = unknownsOf(task.variation, keys);
     if (task.unknowns.empty())
-        throw units::BadInput(units::Fault{"fit", "nothing to adjust", "a design that has one of what is to be fitted"});
+        throw units::BadInput(
+            units::Fault{"fit", "nothing to adjust", "a design that has one of what is to be fitted"});
     if (points.size() < task.unknowns.size())
-        throw units::BadInput(units::Fault{"fit", std::to_string(points.size()) + " measured numbers",
-                                           "at least as many as there are unknowns, " +
-                                               std::to_string(task.unknowns.size())});
+        throw units::BadInput(
+            units::Fault{"fit", std::to_string(points.size()) + " measured numbers",
+                         "at least as many as there are unknowns, " + std::to_string(task.unknowns.size())});
     task.read.resize(static_cast<Eigen::Index>(points.size()));
     for (std::size_t k = 0; k < points.size(); ++k) {
         task.probes.push_back(points[k].probe);

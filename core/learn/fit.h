@@ -37,12 +37,12 @@ inline constexpr std::size_t mostCurvePoints = 60;
 /// What was learned of one unknown.
 struct Learned {
     std::string key, words;
-    double factor = 1;      ///< on what the design says
-    double halfWidth = 0;   ///< of the factor, as a share, for 95 %
-    double before = 0;      ///< the same before anything was measured: by the shop's tolerances
-    bool told = false;      ///< the data tell it: they take away a third of the doubt or more
+    double factor = 1;     ///< on what the design says
+    double halfWidth = 0;  ///< of the factor, as a share, for 95 %
+    double before = 0;     ///< the same before anything was measured: by the shop's tolerances
+    bool told = false;     ///< the data tell it: they take away a third of the doubt or more
     bool atBound = false;
-    std::string standIn;    ///< the unknown that it can hardly be told from; "" none
+    std::string standIn;  ///< the unknown that it can hardly be told from; "" none
 };
 
 struct Fitted {

@@ -80,8 +80,8 @@ std::vector<Point> pointsOf(const measured::MeasuredCurve& curve, const design::
         Point point;
         Probe& probe = point.probe;
         probe.kind = kindOf(curve.kind, response && relativeTo);
-        probe.name = joined({measured::word(curve.kind), " at ",
-                             units::writeExact(units::Kind::Frequency, curve.frequency[k])});
+        probe.name =
+            joined({measured::word(curve.kind), " at ", units::writeExact(units::Kind::Frequency, curve.frequency[k])});
         probe.words = probe.name;
         probe.a = hookUp.name;
         probe.b = port;

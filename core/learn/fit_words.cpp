@@ -25,17 +25,16 @@ std::string line(const Learned& one) {
 }  // namespace
 
 std::string fittedWords(const Fitted& fitted) {
-    std::string text = joined({"deviations of ", std::to_string(fitted.points),
-                               " measured numbers, root mean square in standard uncertainties: ",
-                               units::significant(fitted.before, 3), " before, ", units::significant(fitted.after, 3),
-                               " after\n"});
+    std::string text =
+        joined({"deviations of ", std::to_string(fitted.points),
+                " measured numbers, root mean square in standard uncertainties: ", units::significant(fitted.before, 3),
+                " before, ", units::significant(fitted.after, 3), " after\n"});
     if (!fitted.settled) text += "the search did not come to rest: take this with care\n";
     for (const auto& one : fitted.learned) text += line(one);
     if (fitted.scale > 1)
         text += joined({"half widths are widened by ", units::significant(fitted.scale, 3),
                         ", as the points scatter more than their uncertainties say\n"});
-    for (const auto& name : fitted.left)
-        text += joined({name, " stands in the design itself and was left as it is\n"});
+    for (const auto& name : fitted.left) text += joined({name, " stands in the design itself and was left as it is\n"});
     return text;
 }
 

@@ -85,7 +85,8 @@ private:
             probe.instrument = doubtOf(kind).at(e->value) / coverage95;
             if (kind == ProbeKind::Resistance)
                 // The wire's temperature is known no better than this; copper's resistance goes with it.
-                probe.instrument = std::hypot(probe.instrument, 0.0039 * e->value * fixture_.doubts.temperature / coverage95);
+                probe.instrument =
+                    std::hypot(probe.instrument, 0.0039 * e->value * fixture_.doubts.temperature / coverage95);
         }
         all_.push_back(std::move(probe));
         return all_.back();
@@ -107,8 +108,7 @@ private:
             probe.hookUp = shop::ratioHookUp(first, other);
             probe.ports = shop::ratioPorts(first, other);
             const bool sign = kind == ProbeKind::Polarity;
-            probe.instrument =
-                sign ? polarityDoubt : fixture_.doubts.ratio.at(reading->second.value) / coverage95;
+            probe.instrument = sign ? polarityDoubt : fixture_.doubts.ratio.at(reading->second.value) / coverage95;
             probe.model = sign ? 0 : reading->second.doubt / coverage95;
         }
     }

@@ -41,10 +41,10 @@ struct Probe {
     double reference = 1000;  ///< Hz; of a response, where it counts as 0 dB
     design::HookUp hookUp;    ///< what is connected
     std::vector<design::Port> ports;
-    double floor = 0;         ///< below this a reading counts by difference, above it by ratio
-    double instrument = 0;    ///< standard uncertainty, in the scale
-    double model = 0;         ///< of the computation, likewise
-    bool planned = true;      ///< a row of the plan; else a further reading that can be taken
+    double floor = 0;       ///< below this a reading counts by difference, above it by ratio
+    double instrument = 0;  ///< standard uncertainty, in the scale
+    double model = 0;       ///< of the computation, likewise
+    bool planned = true;    ///< a row of the plan; else a further reading that can be taken
     bool operator==(const Probe&) const = default;
 };
 

@@ -86,7 +86,9 @@ std::vector<double> scaledReadings(const std::vector<Probe>& probes, const Readi
             if (alike(probes[k].name) != alike(name)) continue;
             known = true;
             const bool sign = probes[k].kind == ProbeKind::Polarity;
-            const double one = sign ? (value < 0 ? -1.0 : 1.0) : probes[k].kind == ProbeKind::Ratio ? std::abs(value) : value;
+            const double one = sign                                 ? (value < 0 ? -1.0 : 1.0)
+                               : probes[k].kind == ProbeKind::Ratio ? std::abs(value)
+                                                                    : value;
             if (std::isfinite(value)) all[k] = scaled(probes[k], one);
         }
         if (!known && unknown != nullptr) unknown->push_back(name);

@@ -97,8 +97,7 @@ private:
         }
         hookUp.straps.insert(hookUp.straps.end(), unit_.shorts.begin(), unit_.shorts.end());
         const auto& stages = pipeline_.stages();
-        networks_.emplace_back(probe,
-                               network::Prepared(analysis::circuitOf(connected, hookUp, stages, stages.cut)));
+        networks_.emplace_back(probe, network::Prepared(analysis::circuitOf(connected, hookUp, stages, stages.cut)));
         return networks_.back().second;
     }
     network::ComplexVector solved(const Probe& probe, double frequency) { return networkOf(probe).solve(frequency); }

@@ -9,8 +9,8 @@
 
 namespace learn {
 
-/// What instruments would show of a unit, in the order of the probes, in SI units (response, gain dB; angle degree); not
-/// a number where it does not occur. Inductance is Im Z / omega at the terminals, capacitances included, as a meter
+/// What instruments would show of a unit, in the order of the probes, in SI units (response, gain dB; angle degree);
+/// not a number where it does not occur. Inductance is Im Z / omega at the terminals, capacitances included, as a meter
 /// shows it; leakage the same at the first winding with the second shorted. Capacitances are those between conductors
 /// with all others on guard; an open shield is on no guard, so that two conductors see each other through it, and
 /// reads `openLead`. A resonance that is not found counts as at the highest frequency tried. Layers are cut into

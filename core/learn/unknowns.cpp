@@ -97,8 +97,8 @@ design::DesignPtr withFactors(const design::Design& design, const catalog::Catal
                 const auto at = quantities.found.find(one.place);
                 if (at != quantities.found.end()) {
                     const double least = at->second.allowed.openLow ? 1e-12 : 0;
-                    at->second.quantity->value = std::clamp(one.nominal * factors[u], at->second.allowed.low + least,
-                                                            at->second.allowed.high);
+                    at->second.quantity->value =
+                        std::clamp(one.nominal * factors[u], at->second.allowed.low + least, at->second.allowed.high);
                 } else if (!scalePart(d, one.place, factors[u])) {
                     left.push_back(one.name);
                 }

@@ -53,12 +53,15 @@ Tally faultyUnits(const learn::CauseFinder& finder, int count, std::uint64_t see
             const double place = normals.even() * static_cast<double>(fault.sizes.size() - 1);
             const auto before = static_cast<std::size_t>(place);
             const double share = place - static_cast<double>(before);
-            const double size =
-                share > 0 ? fault.sizes[before] + share * (fault.sizes[before + 1] - fault.sizes[before]) : fault.sizes[before];
+            const double size = share > 0
+                                    ? fault.sizes[before] + share * (fault.sizes[before + 1] - fault.sizes[before])
+                                    : fault.sizes[before];
             const learn::Unit unit = fault.at(drawn::unitOf(finder.variation(), normals), size);
-            const auto found = finder.find(finder.measuredOf(unit, [&] { return normals(); }, model));
-            all[k] = {holds(found.group, fault), found.group.front().words == fault.words, found.faulty,
-                      found.explained, found.group.size(), std::string(learn::word(fault.kind))};
+            const auto found = finder.find(finder.measuredOf(
+                unit, [&] { return normals(); }, model));
+            all[k] = {
+                holds(found.group, fault), found.group.front().words == fault.words, found.faulty, found.explained,
+                found.group.size(),        std::string(learn::word(fault.kind))};
             if (!all[k].inGroup)
                 std::cout << "unit " << k << ": " << fault.words << ", "
                           << (fault.sizeWords ? fault.sizeWords(size) : "") << "\n"
@@ -81,7 +84,8 @@ Tally faultyUnits(const learn::CauseFinder& finder, int count, std::uint64_t see
               << tally.calledFaulty << " called faulty, " << tally.explained << " explained, "
               << static_cast<double>(tally.grouped) / tally.units << " causes a group of " << finder.faults().size()
               << "\n";
-    for (const auto& [kind, of] : tally.kinds) std::cout << "  " << kind << ": " << of.first << " of " << of.second << "\n";
+    for (const auto& [kind, of] : tally.kinds)
+        std::cout << "  " << kind << ": " << of.first << " of " << of.second << "\n";
     return tally;
 }
 
@@ -208,8 +212,9 @@ TEST(Cause, GoodUnitsSharpenTheFinding) {
     Normals normals(7);
     std::vector<learn::Readings> good;
     for (int k = 0; k < 8; ++k)
-        good.push_back(one.measuredOf({std::make_shared<design::Design>(drawn::unitOf(one.variation(), normals)), {}, {}, 0, {}},
-                                      [&] { return normals(); }, false));
+        good.push_back(one.measuredOf(
+            {std::make_shared<design::Design>(drawn::unitOf(one.variation(), normals)), {}, {}, 0, {}},
+            [&] { return normals(); }, false));
     std::size_t without = 0, with = 0;
     for (const auto& fault : one.faults()) {
         const auto readings = one.readingsOf(fault.at(*one.variation().base, fault.sizes.back()));
@@ -239,9 +244,10 @@ TEST(Cause, ReadingsOfAnotherPlanAreRefused) {
         (void)one.find({{"dcr.X", 1}});
         FAIL();
     } catch (const units::BadInput& bad) {
-        EXPECT_STREQ(bad.what(),
-                     "readings: found none that the test plan of this design names; allowed is tests by the names in its "
-                     "limits: dcr.P, ratio.P.S.");
+        EXPECT_STREQ(
+            bad.what(),
+            "readings: found none that the test plan of this design names; allowed is tests by the names in its "
+            "limits: dcr.P, ratio.P.S.");
     }
     const auto found = one.find({{"dcr P", 1000}, {"dcr.X", 1}});
     EXPECT_EQ(found.used, 1U);

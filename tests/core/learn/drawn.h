@@ -16,8 +16,8 @@ inline int thousand() {
     return std::getenv("COILWRIGHT_FULL") != nullptr ? 1000 : 10;
 }
 
-/// Standard normal numbers, the same for the same seed everywhere: the engine's numbers are fixed by the language, those
-/// of its distributions are not.
+/// Standard normal numbers, the same for the same seed everywhere: the engine's numbers are fixed by the language,
+/// those of its distributions are not.
 class Normals {
 public:
     explicit Normals(std::uint64_t seed) : engine_(seed) {}

@@ -27,15 +27,15 @@ struct Bench {
     explicit Bench(const std::string& name) {
         const auto& made = plans::demo(name);
         design = made.design;
-        variation =
-            spread::variationOf(design, demos::shopCatalog(), shop::benchTolerances(plans::tolerances()));
+        variation = spread::variationOf(design, demos::shopCatalog(), shop::benchTolerances(plans::tolerances()));
         unknowns = learn::unknownsOf(variation, {});
         for (const auto& probe : learn::planProbes(design, made.prediction, made.plan, demos::shopCatalog(),
                                                    plans::tolerances(), made.fixture))
             if (probe.kind != learn::ProbeKind::Polarity) probes.push_back(probe);
     }
     /// A unit whose unknowns have these factors' logarithms, all else as `normals` draws it.
-    [[nodiscard]] design::DesignPtr unit(const std::vector<double>& logs, const std::function<double()>& normals) const {
+    [[nodiscard]] design::DesignPtr unit(const std::vector<double>& logs,
+                                         const std::function<double()>& normals) const {
         std::vector<double> values;
         for (const auto& one : variation.all) values.push_back(one.law.value(one.nominal, normals()));
         for (std::size_t u = 0; u < unknowns.size(); ++u)
@@ -48,7 +48,8 @@ struct Bench {
         const auto all = learn::readings({unit, {}, {}, 0, {}}, probes, demos::shopCatalog());
         std::vector<learn::Point> points;
         for (std::size_t k = 0; k < probes.size(); ++k)
-            points.push_back({probes[k], unscaled(probes[k], scaled(probes[k], all[k]) + probes[k].instrument * normals())});
+            points.push_back(
+                {probes[k], unscaled(probes[k], scaled(probes[k], all[k]) + probes[k].instrument * normals())});
         return points;
     }
     [[nodiscard]] learn::Fitted fit(const std::vector<learn::Point>& points,
@@ -152,8 +153,8 @@ TEST(Fit, ACurveTeachesPermeability) {
     const auto pieces = learn::finePieces(*one.variation.base, demos::shopCatalog());
     curve.value = learn::readings({unit, {}, {}, 0, {}}, probes, demos::shopCatalog(), pieces);
     points = learn::pointsOf(curve, one.design, hookUp, "", 0.005);
-    const auto found = learn::fitted(one.design, points, {"permeability"}, demos::shopCatalog(), plans::tolerances(),
-                                     true);
+    const auto found =
+        learn::fitted(one.design, points, {"permeability"}, demos::shopCatalog(), plans::tolerances(), true);
     EXPECT_NEAR(std::log(found.learned[0].factor), 0.25, found.learned[0].halfWidth);
     EXPECT_NEAR(std::log(found.learned[0].factor), 0.25, 0.03);
     EXPECT_TRUE(found.learned[0].told);
@@ -179,7 +180,8 @@ TEST(Fit, TooFewPointsAreRefused) {
         (void)one.fit({one.measured(one.variation.base, exact).front()});
         FAIL();
     } catch (const units::BadInput& bad) {
-        EXPECT_STREQ(bad.what(), "fit: found 1 measured numbers; allowed is at least as many as there are unknowns, 6.");
+        EXPECT_STREQ(bad.what(),
+                     "fit: found 1 measured numbers; allowed is at least as many as there are unknowns, 6.");
     }
 }
 
