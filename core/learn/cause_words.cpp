@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "learn/cause.h"
+#include "learn/numbers.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -9,18 +10,14 @@ using units::joined;
 
 namespace {
 
-std::string percent(double share) {
-    return share < 0.001 ? "below 0.1 %" : units::significant(100 * share, share < 0.1 ? 2 : 3) + " %";
-}
-
-std::string line(const Likely& one) {
+std::string likelyLine(const Likely& one) {
     std::string text = joined({"  ", one.words});
     if (!one.size.empty()) text += joined({", ", one.size});
-    return text + joined({": ", percent(one.probability), ", ", units::significant(one.distance, 3),
-                          " standard deviations away\n"});
+    return text + joined({": ", one.probability < 0.001 ? "below 0.1 %" : percentWords(one.probability), ", ",
+                          units::significant(one.distance, 3), " standard deviations away\n"});
 }
 
-std::string value(const Deviation& one, double reading) {
+std::string readingWords(const Deviation& one, double reading) {
     return one.unit == units::Kind::Number ? units::significant(reading, 5) : units::write(one.unit, reading, 4);
 }
 
@@ -29,14 +26,18 @@ std::string deviationLines(const Finding& finding) {
     std::string text = "readings that stand out most, beside what good units read\n";
     for (std::size_t k = 0; k < std::min(most, finding.deviations.size()); ++k) {
         const auto& one = finding.deviations[k];
-        text +=
-            joined({"  ", one.words, " (", one.name, "): ", value(one, one.read), ", expected ",
-                    value(one, one.expected), ", ", units::significant(one.deviations, 2), " standard deviations\n"});
+        text += joined({"  ", one.words, " (", one.name, "): ", readingWords(one, one.read), ", expected ",
+                        readingWords(one, one.expected), ", ", units::significant(one.deviations, 2),
+                        " standard deviations\n"});
     }
     return text;
 }
 
 }  // namespace
+
+std::string percentWords(double share) {
+    return units::significant(100 * share, share < 0.1 ? 2 : 3) + " %";
+}
 
 std::string findingWords(const Finding& finding) {
     constexpr std::size_t mostOthers = 4;
@@ -49,7 +50,7 @@ std::string findingWords(const Finding& finding) {
         text = "likely causes that these readings cannot tell apart\n";
     if (!finding.explained)
         text += "not even the likeliest of these makes such readings: look for something else, or measure again\n";
-    for (const auto& one : finding.group) text += line(one);
+    for (const auto& one : finding.group) text += likelyLine(one);
     if (finding.next)
         text += joined({"next reading that would part them: ", finding.next->words, " (",
                         units::significant(finding.next->parts, 2), " standard deviations apart",

@@ -7,12 +7,11 @@
 #include <limits>
 #include <numbers>
 
+#include "learn/numbers.h"
+
 namespace learn {
 
 namespace {
-
-using Vector = Eigen::VectorXd;
-using Matrix = Eigen::MatrixXd;
 
 /// ln of the integral of exp(-a (t - m)^2 / 2) for t from 0 to 1, also far out in a tail.
 double logPiece(double a, double m) {

@@ -8,6 +8,7 @@
 
 #include "analysis/in_threads.h"
 #include "learn/least_squares.h"
+#include "learn/numbers.h"
 #include "learn/terminal_reader.h"
 #include "learn/unknowns.h"
 #include "shop/bench_prediction.h"
@@ -17,13 +18,9 @@ namespace learn {
 
 namespace {
 
-using Vector = Eigen::VectorXd;
-using Matrix = Eigen::MatrixXd;
-
 constexpr double heldWidth = 2;     // of the shop's spread, by which an unknown is held
 constexpr double toldShare = 0.67;  // of the doubt that may be left of what counts as told
 constexpr double standInLeast = 0.95;
-constexpr double coverage95 = 2;
 
 /// Everything that one computation needs.
 struct Task {
@@ -101,7 +98,7 @@ Task taskOf(const design::Design& design, const std::vector<Point>& points, cons
 }
 
 /// What the end of the search says of each unknown.
-void learn(const Task& task, const Squares& end, Fitted& fitted) {
+void learnFrom(const Task& task, const Squares& end, Fitted& fitted) {
     const auto count = static_cast<Eigen::Index>(task.unknowns.size());
     // The doubt before is the spread itself: what holds an unknown is wider, so as not to draw it.
     const Matrix information = end.slopes.transpose() * end.slopes;
@@ -158,7 +155,7 @@ Fitted fitted(const design::Design& design, const std::vector<Point>& points, co
     fitted.after = std::sqrt(std::max(0.0, end.squares - held) / static_cast<double>(data));
     // Chi-squared with the unknowns' own hold counted in has as many degrees of freedom as there are points.
     fitted.scale = std::max(1.0, std::sqrt(end.squares / static_cast<double>(data)));
-    learn(task, end, fitted);
+    learnFrom(task, end, fitted);
     std::vector<double> factors;
     for (const auto& one : fitted.learned) factors.push_back(one.factor);
     fitted.design = withFactors(design, shop, task.variation, task.unknowns, factors, fitted.left);

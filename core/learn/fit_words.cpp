@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "learn/fit.h"
+#include "learn/numbers.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -9,13 +10,9 @@ using units::joined;
 
 namespace {
 
-std::string percent(double share) {
-    return units::significant(100 * share, 2) + " %";
-}
-
-std::string line(const Learned& one) {
+std::string learnedLine(const Learned& one) {
     std::string text = joined({"  ", one.words, ": times ", units::significant(one.factor, 4), " ±",
-                               percent(one.halfWidth), " (95 %; before ±", percent(one.before), ")"});
+                               percentWords(one.halfWidth), " (95 %; before ±", percentWords(one.before), ")"});
     if (!one.told) text += "; the data do not tell it";
     if (!one.standIn.empty()) text += joined({"; told only together with ", one.standIn});
     if (one.atBound) text += "; at its bound";
@@ -30,7 +27,7 @@ std::string fittedWords(const Fitted& fitted) {
                 " measured numbers, root mean square in standard uncertainties: ", units::significant(fitted.before, 3),
                 " before, ", units::significant(fitted.after, 3), " after\n"});
     if (!fitted.settled) text += "the search did not come to rest: take this with care\n";
-    for (const auto& one : fitted.learned) text += line(one);
+    for (const auto& one : fitted.learned) text += learnedLine(one);
     if (fitted.scale > 1)
         text += joined({"half widths are widened by ", units::significant(fitted.scale, 3),
                         ", as the points scatter more than their uncertainties say\n"});

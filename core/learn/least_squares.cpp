@@ -6,12 +6,11 @@
 #include <cmath>
 #include <unsupported/Eigen/NonLinearOptimization>
 
+#include "learn/numbers.h"
+
 namespace learn {
 
 namespace {
-
-using Vector = Eigen::VectorXd;
-using Matrix = Eigen::MatrixXd;
 
 /// The problem in numbers without bounds.
 struct Unbounded {

@@ -13,7 +13,6 @@ using units::joined;
 
 namespace {
 
-constexpr double coverage95 = 2;  // half widths are told for 95 %, rounded as in JCGM 100:2008, 6.2
 /// A reading of polarity is wrong once in some hundred thousand units: two units away are five of these.
 constexpr double polarityDoubt = 0.4;
 

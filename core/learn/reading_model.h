@@ -2,18 +2,15 @@
 // What the readings of good units of a design are: nominal, and how they move together with all that varies.
 #pragma once
 
-#include <Eigen/Core>
 #include <string>
 #include <vector>
 
+#include "learn/numbers.h"
 #include "learn/probe.h"
 #include "shop/test_plan.h"
 #include "spread/varying.h"
 
 namespace learn {
-
-using Vector = Eigen::VectorXd;
-using Matrix = Eigen::MatrixXd;
 
 /// The probes of a plan's last stage, and further ones that a bench can take; polarity behind each ratio. Standard
 /// uncertainties: half of what the fixture's file says for 95 %, and half of the model's doubt.

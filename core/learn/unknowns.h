@@ -2,6 +2,7 @@
 // The few numbers of a design that measured readings may teach.
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 

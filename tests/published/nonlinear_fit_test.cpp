@@ -12,7 +12,7 @@
 
 #include "learn/least_squares.h"
 
-namespace {
+namespace nonlinear_fit_test {
 
 using Vector = Eigen::VectorXd;
 using Numbers = std::vector<double>;
@@ -87,4 +87,4 @@ TEST(PublishedNonlinearFit, ThurberOfNist) {
         1e-5);
 }
 
-}  // namespace
+}  // namespace nonlinear_fit_test

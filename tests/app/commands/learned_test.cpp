@@ -10,7 +10,7 @@
 #include "units/csv_cell.h"
 #include "units/text.h"
 
-namespace {
+namespace learned_test {
 
 const std::string unit = COILWRIGHT_SOURCE_DIR "/demo-projects/direct-box/direct-box.coilwright";
 
@@ -100,4 +100,4 @@ TEST_F(LearnedVerbs, BadInputIsOneSentence) {
         "permittivity, tightness, wire_stretch.");
 }
 
-}  // namespace
+}  // namespace learned_test

@@ -17,7 +17,7 @@
 #include "learn/terminal_reader.h"
 #include "units/fault.h"
 
-namespace {
+namespace cause_test {
 
 using drawn::finder;
 using drawn::Normals;
@@ -254,4 +254,4 @@ TEST(Cause, ReadingsOfAnotherPlanAreRefused) {
     EXPECT_EQ(found.unknown, std::vector<std::string>{"dcr.X"});
 }
 
-}  // namespace
+}  // namespace cause_test

@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-namespace {
+namespace evidence_test {
 
 using Vector = Eigen::Vector3d;
 
@@ -40,4 +40,4 @@ TEST_F(EvidenceTest, TheBestPlaceOfReadingsOnThePathIsTheirs) {
     EXPECT_LT((found.best - on).norm(), 1e-9);
 }
 
-}  // namespace
+}  // namespace evidence_test

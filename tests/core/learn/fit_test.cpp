@@ -14,7 +14,7 @@
 #include "learn/unknowns.h"
 #include "units/fault.h"
 
-namespace {
+namespace fit_test {
 
 using drawn::Normals;
 
@@ -185,4 +185,4 @@ TEST(Fit, TooFewPointsAreRefused) {
     }
 }
 
-}  // namespace
+}  // namespace fit_test

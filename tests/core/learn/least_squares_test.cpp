@@ -7,7 +7,7 @@
 #include <cmath>
 #include <limits>
 
-namespace {
+namespace least_squares_test {
 
 using Vector = Eigen::VectorXd;
 
@@ -78,4 +78,4 @@ TEST(LeastSquares, StoppedItEndsWithoutASettledPlace) {
     EXPECT_TRUE(found.at.allFinite());
 }
 
-}  // namespace
+}  // namespace least_squares_test
