@@ -26,10 +26,6 @@ constexpr std::array<std::pair<const char*, CurveKind>, 6> kinds{{{"response", C
                                                                   {"distortion", CurveKind::Distortion},
                                                                   {"noise", CurveKind::Noise}}};
 
-[[noreturn]] void refuse(const std::string& option, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"command line: " + option, found, allowed});
-}
-
 std::optional<CurveKind> curveNamed(const std::string& name) {
     if (name.empty()) return {};
     std::string all;
