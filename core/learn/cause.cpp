@@ -20,6 +20,7 @@ namespace {
 constexpr double faultDoubt = 0.05;    // of what a fault does to a reading
 constexpr double groupShare = 0.98;    // of probability that the first group holds
 constexpr double goodShare = 0.5;      // of units that have no fault, before anything is read
+constexpr double unseen = 6;           // of squared distance: a fault that fits no worse than this may be there
 constexpr double partingLeast = 2;     // standard deviations that a further reading must tell
 constexpr double unexplained = 3.719;  // standard deviations of a normal law beyond which 1e-4 lie
 
@@ -292,6 +293,9 @@ std::vector<Vector> CauseFinder::Known::judge(const Sought& sought, Finding& fin
         if (first) group.push_back(at.between(paths[f]) + sought.shift);
         (first ? finding.group : finding.others).push_back(std::move(one));
     }
+    if (!finding.faulty)
+        for (const auto& one : finding.others)
+            if (one.distance * one.distance < found.front().least + unseen) finding.hidden.push_back(one);
     finding.explained = !isTooFar(found[order.front()].least, sought.read.size());
     return group;
 }

@@ -42,6 +42,7 @@ struct Finding {
     bool faulty = false;         ///< some fault is likelier than none
     std::vector<Likely> group;   ///< what these readings cannot tell apart, likeliest first: together at least 98 %
     std::vector<Likely> others;  ///< the rest
+    std::vector<Likely> hidden;  ///< of a unit without a fault: those of `others` that could be there unseen
     bool explained = true;       ///< false: not even the likeliest cause makes such readings
     std::size_t used = 0;        ///< numbers compared; a ratio counts twice, by size and by sign
     std::vector<Deviation> deviations;  ///< by size, greatest first

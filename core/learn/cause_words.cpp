@@ -51,6 +51,13 @@ std::string findingWords(const Finding& finding) {
     if (!finding.explained)
         text += "not even the likeliest of these makes such readings: look for something else, or measure again\n";
     for (const auto& one : finding.group) text += likelyLine(one);
+    if (!finding.hidden.empty()) {
+        text += "too small to be seen in these readings would be: ";
+        for (std::size_t k = 0; k < finding.hidden.size(); ++k)
+            text += joined({k == 0 ? "" : "; ", finding.hidden[k].words,
+                            finding.hidden[k].size.empty() ? "" : ", " + finding.hidden[k].size});
+        text += "\n";
+    }
     if (finding.next)
         text += joined({"next reading that would part them: ", finding.next->words, " (",
                         units::significant(finding.next->parts, 2), " standard deviations apart",
@@ -58,7 +65,7 @@ std::string findingWords(const Finding& finding) {
     else if (finding.group.size() > 1)
         text += "no further reading of this bench parts them\n";
     if (!finding.others.empty()) text += "less likely\n";
-    for (std::size_t k = 0; k < std::min(mostOthers, finding.others.size()); ++k) text += line(finding.others[k]);
+    for (std::size_t k = 0; k < std::min(mostOthers, finding.others.size()); ++k) text += likelyLine(finding.others[k]);
     if (!finding.deviations.empty()) text += deviationLines(finding);
     if (!finding.unknown.empty()) {
         text += "not used, since the cause finder does not compute them: ";

@@ -185,7 +185,7 @@ private:
                 add(FaultKind::WrongTurns,
                     joined({"section ", one.section->label(), " with ", sign < 0 ? "too few" : "too many", " turns"}));
             fault.sizes.clear();
-            for (const double n : {1.0, 0.01 * turns, 0.03 * turns, 0.1 * turns, 0.25 * turns})
+            for (const double n : {1.0, 2.0, 5.0, 0.01 * turns, 0.03 * turns, 0.1 * turns, 0.25 * turns})
                 if (fault.sizes.empty() || n > 1.2 * fault.sizes.back()) fault.sizes.push_back(n);
             fault.sizeWords = turnsWords;
             fault.apply = [at = one.at, sign](Unit& unit, double n) {

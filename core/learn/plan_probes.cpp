@@ -80,6 +80,7 @@ private:
         probe.planned = planned != nullptr;
         probe.words = planned != nullptr ? planned->what : wordsOf(kind, probe);
         if (const auto* e = expected(name)) {
+            probe.expected = e->value;
             probe.model = e->model / coverage95;
             probe.instrument = doubtOf(kind).at(e->value) / coverage95;
             if (kind == ProbeKind::Resistance)

@@ -41,6 +41,7 @@ struct Probe {
     double reference = 1000;  ///< Hz; of a response, where it counts as 0 dB
     design::HookUp hookUp;    ///< what is connected
     std::vector<design::Port> ports;
+    double expected = 0;    ///< what the plan expects, SI; 0: nothing
     double floor = 0;       ///< below this a reading counts by difference, above it by ratio
     double instrument = 0;  ///< standard uncertainty, in the scale
     double model = 0;       ///< of the computation, likewise

@@ -24,6 +24,12 @@ Vector scaledOf(const std::vector<Probe>& probes, const std::vector<double>& val
     return all;
 }
 
+/// Whether a meter shows an inductance at all: near and above the winding's own resonance it shows the capacitance.
+bool isInductance(const Probe& probe, double shown) {
+    constexpr double most = 1.5;
+    return shown > probe.expected / most && shown < probe.expected * most;
+}
+
 }  // namespace
 
 ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,
@@ -38,6 +44,7 @@ ReadingModel nominalModel(const design::Design& design, const shop::PlanPredicti
     for (std::size_t k = 0; k < probes.size(); ++k) {
         Probe& probe = probes[k];
         if (!std::isfinite(nominal[k])) continue;
+        if (probe.kind == ProbeKind::Inductance && !isInductance(probe, nominal[k])) continue;
         probe.floor = probe.kind == ProbeKind::Capacitance ? floorCapacitance : floorShare * std::abs(nominal[k]);
         if (!(probe.floor > 0) && probe.kind != ProbeKind::Gain && probe.kind != ProbeKind::Response) continue;
         // Until here the instrument's uncertainty is in the reading's unit, the model's a share of it.

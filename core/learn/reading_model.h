@@ -27,7 +27,8 @@ struct ReadingModel {
     [[nodiscard]] Matrix spread() const { return slopes * slopes.transpose(); }
 };
 
-/// The same without slopes: a single unit computed.
+/// The same without slopes: a single unit computed. An inductance that is read near or above the winding's own
+/// resonance, more than a factor 1.5 off what the plan expects, is none and is left out.
 [[nodiscard]] ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,
                                         const shop::TestPlan& plan, const catalog::Catalog& shop,
                                         const catalog::Tolerances& tolerances, const design::Fixture& fixture);

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <Eigen/LU>
+
 #include <cmath>
 #include <limits>
 
