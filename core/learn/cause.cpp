@@ -17,12 +17,12 @@ namespace learn {
 
 namespace {
 
-constexpr double faultDoubt = 0.05;    // of what a fault does to a reading
-constexpr double groupShare = 0.98;    // of probability that the first group holds
-constexpr double goodShare = 0.5;      // of units that have no fault, before anything is read
-constexpr double unseen = 6;           // of squared distance: a fault that fits no worse than this may be there
-constexpr double partingLeast = 2;     // standard deviations that a further reading must tell
-constexpr double unexplained = 3.719;  // standard deviations of a normal law beyond which 1e-4 lie
+constexpr FaultDoubt faultDoubt{0.05, 0.04};  // our own rule
+constexpr double groupShare = 0.98;           // of probability that the first group holds
+constexpr double goodShare = 0.5;             // of units that have no fault, before anything is read
+constexpr double unseen = 6;                  // of squared distance: a fault that fits no worse than this may be there
+constexpr double partingLeast = 2;            // standard deviations that a further reading must tell
+constexpr double unexplained = 3.719;         // standard deviations of a normal law beyond which 1e-4 lie
 
 /// The rows of a vector that are picked.
 Vector picked(const Vector& all, const std::vector<Eigen::Index>& rows) {

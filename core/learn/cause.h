@@ -55,10 +55,11 @@ struct Finding {
 /// Each cause is done to the design and the plan's readings are computed anew. Readings y, in the scales of `Probe`,
 /// of a unit with fault h of size s are taken as normal with mean f_h(s) and covariance
 ///
-///     S = sum_k g_k g_k^T + diag(u^2) + diag(m^2) + diag((r (f_h(s) - f_0))^2)
+///     S = sum_k g_k g_k^T + diag(u^2) + diag(m^2) + diag((r d + 0.04 d^2)^2),   d = |f_h(s) - f_0|
 ///
 /// g_k what one standard deviation of the k-th varying number changes (law of propagation, JCGM 102:2011, 6.2), u the
-/// instrument's, m the model's standard uncertainty, r = 5 % of what the fault does (where it sits; our own rule). With
+/// instrument's, m the model's standard uncertainty, r = 5 % (where a fault sits, and what is left
+/// where it cancels: our own rule). With
 /// readings of `good` units, n of them, f_0 is moved to their mean and m^2 replaced by 1 / n of the first two terms.
 /// Probability by Bayes' rule: half for no fault, the rest shared alike by the kinds of faults that the design can
 /// have, and within a kind by their places; a size is as likely at any place of its path, along which f_h goes straight

@@ -41,7 +41,8 @@ double sumOfLogs(const std::vector<double>& all) {
 
 }  // namespace
 
-Evidence evidence(const Vector& read, const Path& path, const Vector& none, const Matrix& base, double share) {
+Evidence evidence(const Vector& read, const Path& path, const Vector& none, const Matrix& base,
+                  const FaultDoubt& doubt) {
     Evidence all;
     all.least = std::numeric_limits<double>::infinity();
     std::vector<double> pieces;
@@ -50,7 +51,8 @@ Evidence evidence(const Vector& read, const Path& path, const Vector& none, cons
         const Vector& from = path.at[k];
         const Vector& to = path.at[std::min(k + 1, path.at.size() - 1)];
         Matrix covariance = base;
-        covariance.diagonal() += (share * ((from + to) / 2 - none)).cwiseAbs2();
+        const Vector away = ((from + to) / 2 - none).cwiseAbs();
+        covariance.diagonal() += (doubt.share * away + doubt.growth * away.cwiseAbs2()).cwiseAbs2();
         const Eigen::LLT<Matrix> factor(covariance);
         const Vector off = factor.matrixL().solve(read - from), along = factor.matrixL().solve(to - from);
         const double a = along.squaredNorm(), m = a > 0 ? along.dot(off) / a : 0;

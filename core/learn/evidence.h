@@ -19,9 +19,15 @@ struct Evidence {
     Eigen::VectorXd best;  ///< f there
 };
 
+/// How well it is known what a fault does: d in logarithms is known to share |d| + growth d^2. What all but cancels
+/// what was there leaves a rest that is known badly.
+struct FaultDoubt {
+    double share = 0, growth = 0;
+};
+
 /// q is a parabola along each straight piece, so that the piece's integral is a difference of two error functions. S is
-/// `base` and the squares of `share` times what the piece's middle stands away from `none`.
+/// `base` and the squares of the doubt of what the piece's middle stands away from `none`.
 [[nodiscard]] Evidence evidence(const Eigen::VectorXd& read, const Path& path, const Eigen::VectorXd& none,
-                                const Eigen::MatrixXd& base, double share);
+                                const Eigen::MatrixXd& base, const FaultDoubt& doubt);
 
 }  // namespace learn

@@ -89,7 +89,7 @@ std::vector<Point> pointsOf(const measured::MeasuredCurve& curve, const design::
         if (relativeTo) probe.reference = *relativeTo;
         probe.hookUp = hookUp;
         probe.ports = design.ports;
-        probe.instrument = doubt;
+        probe.instrument = response ? doubt * slope(probe, 0) : doubt;
         point.reading = curve.value[k] - zero;
         // Far below what is read, so that the scale is the logarithm.
         probe.floor = std::max(1e-6 * std::abs(point.reading), 1e-12);

@@ -51,8 +51,8 @@ struct Unbounded {
         Vector above(problem.count), below(problem.count);
         for (Eigen::Index k = 0; k < x.size(); ++k) {
             const double range = bounded(k) ? problem.high(k) - problem.low(k) : 0;
-            double step =
-                problem.step.size() > 0 ? problem.step(k) : std::max({share * std::abs(x(k)), least * range, 1e-300});
+            const double own = x(k) != 0 ? share * std::abs(x(k)) : least;
+            const double step = problem.step.size() > 0 ? problem.step(k) : std::max(own, least * range);
             Vector moved = x;
             const double up = bounded(k) ? std::min(x(k) + step, problem.high(k)) : x(k) + step;
             const double down = bounded(k) ? std::max(x(k) - step, problem.low(k)) : x(k) - step;

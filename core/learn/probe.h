@@ -49,8 +49,8 @@ struct Probe {
     bool operator==(const Probe&) const = default;
 };
 
-/// Where differences are compared: decibels, degrees and polarity as they are; all else asinh(reading / (2 floor)),
-/// which is the logarithm of what is far above the floor and goes through zero.
+/// Where differences are compared: levels in neper, degrees and polarity as they are; all else asinh(reading /
+/// (2 floor)), which is the logarithm of what is far above the floor and goes through zero.
 [[nodiscard]] double scaled(const Probe& probe, double reading) noexcept;
 /// Back again.
 [[nodiscard]] double unscaled(const Probe& probe, double value) noexcept;

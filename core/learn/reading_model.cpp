@@ -47,8 +47,9 @@ ReadingModel nominalModel(const design::Design& design, const shop::PlanPredicti
         if (probe.kind == ProbeKind::Inductance && !isInductance(probe, nominal[k])) continue;
         probe.floor = probe.kind == ProbeKind::Capacitance ? floorCapacitance : floorShare * std::abs(nominal[k]);
         if (!(probe.floor > 0) && probe.kind != ProbeKind::Gain && probe.kind != ProbeKind::Response) continue;
-        // Until here the instrument's uncertainty is in the reading's unit, the model's a share of it.
+        // Until here the instrument's uncertainty is in the reading's unit, the model's a share of it, or in dB.
         probe.instrument *= slope(probe, nominal[k]);
+        if (probe.unit == units::Kind::Decibel) probe.model *= slope(probe, nominal[k]);
         model.nominal.push_back(nominal[k]);
         model.probes.push_back(probe);
     }

@@ -23,18 +23,19 @@ protected:
 TEST_F(EvidenceTest, OfAPathIsTheIntegralAlongIt) {
     for (const auto& one : {Case{{1.4, 2.2, 2.9}, 4.059288700070245}, Case{{3.5, 3.4, 1.2}, -70.30820438397414},
                             Case{{0.2, 1.5, 3.4}, -28.908879918093668}})
-        EXPECT_NEAR(learn::evidence(one.read, path, none, base, 0.05).logarithm, one.expected,
+        EXPECT_NEAR(learn::evidence(one.read, path, none, base, {0.05, 0}).logarithm, one.expected,
                     one.expected < 0 ? 0.02 : 1e-9);
 }
 
 TEST_F(EvidenceTest, OfAPlaceIsTheDensityThere) {
     const learn::Path place{{Vector(1.1, 2, 3)}};
-    EXPECT_NEAR(learn::evidence(Vector(1.4, 2.2, 2.9), place, none, base, 0.05).logarithm, 2.6987835445352553, 1e-12);
+    EXPECT_NEAR(learn::evidence(Vector(1.4, 2.2, 2.9), place, none, base, {0.05, 0}).logarithm, 2.6987835445352553,
+                1e-12);
 }
 
 TEST_F(EvidenceTest, TheBestPlaceOfReadingsOnThePathIsTheirs) {
     const Vector on = Vector(1.5, 2.4, 2.8) + 0.25 * (Vector(2.5, 2.9, 2) - Vector(1.5, 2.4, 2.8));
-    const auto found = learn::evidence(on, path, none, base, 0.05);
+    const auto found = learn::evidence(on, path, none, base, {0.05, 0});
     EXPECT_NEAR(found.place, 1.25, 1e-9);
     EXPECT_NEAR(found.least, 0, 1e-12);
     EXPECT_LT((found.best - on).norm(), 1e-9);
