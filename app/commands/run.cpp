@@ -16,24 +16,12 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 18> verbs{{{"figures", figures},
-                                       {"traces", traces},
-                                       {"write", write},
-                                       {"pair", pair},
-                                       {"picture", picture},
-                                       {"revisions", revisions},
-                                       {"field", field},
-                                       {"lot", lot},
-                                       {"replay", nullptr, replayed},
-                                       {"winders", winders},
-                                       {"spread", spreadUnits},
-                                       {"gather", gather},
-                                       {"seek", seekDesigns},
-                                       {"begin", begin},
-                                       {"ask", askCustomer},
-                                       {"compare", compareMeasured},
-                                       {"units", unitRecords},
-                                       {"handbook", handbookBook}}};
+constexpr std::array<Named, 20> verbs{
+    {{"figures", figures},          {"traces", traces},       {"write", write},        {"pair", pair},
+     {"picture", picture},          {"revisions", revisions}, {"field", field},        {"lot", lot},
+     {"replay", nullptr, replayed}, {"winders", winders},     {"spread", spreadUnits}, {"gather", gather},
+     {"seek", seekDesigns},         {"begin", begin},         {"ask", askCustomer},    {"compare", compareMeasured},
+     {"units", unitRecords},        {"cause", likelyCause},   {"fit", fitMeasured},    {"handbook", handbookBook}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -119,6 +107,23 @@ constexpr const char* help =
     "    --emf VOLT                      what levels in V, dBV and dBu are told from instead of 1 V\n"
     "    --relative-to HZ                both told from their value at this frequency\n"
     "    --csv F.csv                     frequency, measured, predicted, difference\n"
+    "coilwright cause DESIGN READINGS.csv\n"
+    "                                    of each unit of such a table as units imports, tests named as in the limits "
+    "of its\n"
+    "                                    plan: no fault, the likely cause, or causes that these readings cannot tell "
+    "apart\n"
+    "                                    and the next reading that would; --serial S: of this unit alone\n"
+    "    --good F.csv                    readings of good units: then the model's own doubt does not count\n"
+    "    --fixture F.json                as for the test plan\n"
+    "coilwright fit DESIGN MEASURED      permeability, joint gap, thickness of paper, permittivity, tightness and "
+    "stretch\n"
+    "                                    of wire adjusted to a measured curve or a unit's readings; nothing is "
+    "changed\n"
+    "    --to F.coilwright               unless the design with what was learned is to be written here\n"
+    "    --readings F.csv, --serial S    a unit's readings beside the curve; of this unit\n"
+    "    --only permeability,joint_gap,sheet_thickness,permittivity,tightness,wire_stretch\n"
+    "                                    these alone; --fixture, and --hook-up, --port, --curve, --columns, --emf,\n"
+    "                                    --relative-to as for compare\n"
     "coilwright units F.records import F.csv\n"
     "                                    records of built units into a file, which is made if there is none; columns\n"
     "                                    part, revision, serial, stage, time, verdict, symptom, finding, cause, note,\n"

@@ -3,8 +3,8 @@
 
 #include <optional>
 
+#include "commands/learned.h"
 #include "exchange/design_json.h"
-#include "exchange/fixture_file.h"
 #include "exchange/read_file.h"
 #include "exchange/value_text.h"
 #include "exchange/write_file.h"
@@ -64,9 +64,7 @@ std::string writeTestPlan(const PaperFile& paper, const Opened& opened, const sh
     const std::string limits = arguments.option("--limits");
     if (!limits.empty() && !endsWith(limits, ".csv"))
         throw units::BadInput(units::Fault{"command line: --limits", '"' + limits + '"', "F.csv"});
-    std::string file = arguments.option("--fixture");
-    if (file.empty()) file = exchange::fixtureFile(resourceFolders(places()));
-    const design::Fixture fixture = exchange::readFixture(exchange::readFile(file), file);
+    const design::Fixture fixture = fixtureAsked(arguments);
     const design::Design& design = *opened.design;
     const auto answer = analysis::answer(design, opened.shop);
     const auto prediction = shop::planPrediction(design, answer, opened.shop, shopTolerances(places()), fixture);

@@ -30,6 +30,8 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string askCustomer(const std::vector<std::string>& typed);
 [[nodiscard]] std::string compareMeasured(const std::vector<std::string>& typed);
 [[nodiscard]] std::string unitRecords(const std::vector<std::string>& typed);
+[[nodiscard]] std::string likelyCause(const std::vector<std::string>& typed);
+[[nodiscard]] std::string fitMeasured(const std::vector<std::string>& typed);
 [[nodiscard]] std::string handbookBook(const std::vector<std::string>& typed);
 [[nodiscard]] std::string gather(const std::vector<std::string>& typed);
 

@@ -55,6 +55,10 @@ struct BenchSpread {
 /// Half width of 99 % of units that vary by the normal law, in standard deviations.
 inline constexpr double coverage = 2.576;
 
+/// What varies from unit to unit on the bench: a shop's tolerances without mistakes in turns, sources, loads and
+/// temperature.
+[[nodiscard]] catalog::Tolerances benchTolerances(catalog::Tolerances tolerances);
+
 /// Tolerance analysis of a unit on the bench: each number that varies alone, one standard deviation to either side
 /// (`spread::UnitDesign`), half of what that changes; the root of the squares of all (law of propagation, JCGM
 /// 100:2008, 5.1.2; first order) times `coverage`. What the fixture replaces (source, load) does not vary; temperature
@@ -79,6 +83,9 @@ struct HookUpAnswer {
 [[nodiscard]] HookUpAnswer hookUpAnswer(const design::Design& design, const design::HookUp& hookUp,
                                         const catalog::Catalog& shop, const analysis::AnswerPtr& previous,
                                         const std::vector<double>& frequencies = {});
+/// The first winding driven by a voltage, the other read, both starts and the core earthed; its ports.
+[[nodiscard]] design::HookUp ratioHookUp(const design::Winding& first, const design::Winding& other);
+[[nodiscard]] std::vector<design::Port> ratioPorts(const design::Winding& first, const design::Winding& other);
 /// Of every winding but the first, in a state that has its figures.
 [[nodiscard]] std::map<std::string, RatioReading> ratioReadings(const BenchState& state, const catalog::Catalog& shop);
 /// What the figures of the k-th of the bench's hook-ups are called behind their own name.

@@ -15,7 +15,8 @@ design::PortUse useOf(const char* port, design::Role role) {
     return use;
 }
 
-/// The first winding driven by a voltage, the other read, both starts and the core earthed.
+}  // namespace
+
 design::HookUp ratioHookUp(const design::Winding& first, const design::Winding& other) {
     design::HookUp hookUp;
     hookUp.name = "ratio meter of the bench";
@@ -27,7 +28,9 @@ design::HookUp ratioHookUp(const design::Winding& first, const design::Winding& 
     return hookUp;
 }
 
-}  // namespace
+std::vector<design::Port> ratioPorts(const design::Winding& first, const design::Winding& other) {
+    return {{"ratio from", first.finish, first.start, nullptr}, {"ratio to", other.finish, other.start, nullptr}};
+}
 
 std::map<std::string, RatioReading> ratioReadings(const BenchState& state, const catalog::Catalog& shop) {
     const design::Design& design = state.bench.design;
@@ -39,8 +42,7 @@ std::map<std::string, RatioReading> ratioReadings(const BenchState& state, const
     for (std::size_t k = 1; k < design.windings.size(); ++k) {
         const auto& other = design.windings[k];
         design::Design read = design;
-        read.ports.push_back({"ratio from", first.finish, first.start, nullptr});
-        read.ports.push_back({"ratio to", other.finish, other.start, nullptr});
+        for (auto& port : ratioPorts(first, other)) read.ports.push_back(std::move(port));
         const std::vector<double> tried{50, 100, 300, 1000};
         const auto one = hookUpAnswer(read, ratioHookUp(first, other), shop, state.answer, tried).answer;
         const auto* trace = one->trace("response");

@@ -90,12 +90,15 @@ void finish(BenchSpread& sum) {
 
 }  // namespace
 
+catalog::Tolerances benchTolerances(catalog::Tolerances tolerances) {
+    for (const char* key : {"turns_mistakes", "source_impedance", "load_impedance", "load_capacitance", "temperature"})
+        tolerances.erase(key);
+    return tolerances;
+}
+
 BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop, const catalog::Tolerances& tolerances,
                         const BenchQuestion& question, const analysis::AnswerPtr& previous) {
-    catalog::Tolerances made = tolerances;
-    for (const char* key : {"turns_mistakes", "source_impedance", "load_impedance", "load_capacitance", "temperature"})
-        made.erase(key);
-    const spread::Variation variation = spread::variationOf(bench.design, shop, made);
+    const spread::Variation variation = spread::variationOf(bench.design, shop, benchTolerances(tolerances));
     std::vector<double> nominal;
     nominal.reserve(variation.all.size());
     for (const auto& v : variation.all) nominal.push_back(v.nominal);

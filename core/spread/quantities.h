@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Every quantity of a design by its JSON pointer. For the room's own sources.
+// Every quantity of a design by its JSON pointer.
 #pragma once
 
 #include <map>
