@@ -150,9 +150,9 @@ private:
 
 QByteArray paintedBook(const QString& folder, papers::Format format, const std::string& date) {
     constexpr int guess = 40;
-    return papers::paintedPdf(
-        {"Coilwright handbook", date, format, {}},
-        [&](papers::Paper& paper, int sheets) { return Book(folder, paper).paint(sheets); }, guess);
+    return papers::paintedPdf({{"Coilwright handbook", date, format, {}},
+                               [&](papers::Paper& paper, int sheets) { return Book(folder, paper).paint(sheets); },
+                               guess});
 }
 
 }  // namespace handbook
