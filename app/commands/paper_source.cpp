@@ -16,10 +16,6 @@ namespace commands {
 
 namespace {
 
-[[noreturn]] void refuse(const std::string& option, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"command line: " + option, found, allowed});
-}
-
 bool inchOf(const std::string& measures) {
     if (measures.empty() || measures == "mm") return false;
     if (measures == "inch") return true;

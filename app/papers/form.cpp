@@ -5,6 +5,7 @@
 
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
+#include "papers/paper_text.h"
 #include "papers/shop_file.h"
 
 namespace papers {
@@ -13,10 +14,6 @@ namespace {
 
 constexpr double cellSize = 9, cellLeast = 6, headLeast = 30, headMost = 62, blankRow = 3;
 constexpr Type formType{9.5, false, {}, Qt::AlignLeft};
-
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
 
 class FormPages {
 public:
