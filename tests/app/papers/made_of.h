@@ -10,6 +10,7 @@
 #include "exchange/load_tolerances.h"
 #include "exchange/read_file.h"
 #include "papers/paper_kinds.h"
+#include "shop/bill.h"
 #include "winding_cases.h"
 
 namespace made_of {
