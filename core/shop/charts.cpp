@@ -2,6 +2,7 @@
 // The curves that a customer sees.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "shop/datasheet_parts.h"
 
@@ -21,7 +22,8 @@ Chart started(const analysis::Trace& trace, const std::string& title) {
 
 /// A curve's label: plain words where it is one of those, else the name of a port or hook-up.
 std::string labelOf(const analysis::Curve& curve, const Words& say) {
-    for (const char* plain : {"response", "phase", "impedance", "maximum level", "distortion", "rejection"})
+    for (const char* plain : {"response", "phase", "impedance", "maximum level", "distortion", "rejection",
+                              "source side", "load side", "with 10 ohm in one leg"})
         if (curve.label == plain) return say(plain);
     return curve.label;
 }
@@ -90,6 +92,11 @@ std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer
         Chart chart = started(*trace, say("Distortion at the operating level (within 6 dB)"));
         chart.left = {say("distortion"), "%", true, false};
         addLines(chart, *trace, "%", false, true, say);
+        // Less than a part in a million is nobody's to measure, nor the model's to know.
+        constexpr double least = 1e-4;
+        for (ChartLine& line : chart.lines)
+            for (double& y : line.y)
+                if (y < least) y = std::numeric_limits<double>::quiet_NaN();
         charts.push_back(std::move(chart));
     }
     if (const analysis::Trace* trace = answer.trace("balance")) {
