@@ -74,8 +74,10 @@ TEST(RandomPapers, AreSoundAlikeTwiceAndCountWhatTheDesignHas) {
         source.issue.manner.in.inch = k % 4 == 1;
         const auto all = [&] {
             std::vector<QByteArray> made;
+            // The plan's prediction is a spread of units of its own; its paper is tried on the demo designs.
             for (const auto& kind : papers::paperKinds())
-                made.push_back(papers::paintedPdf(papers::made(kind, source).printed));
+                if (std::string_view(kind.key) != "test-plan")
+                    made.push_back(papers::paintedPdf(papers::made(kind, source).printed));
             return made;
         };
         const std::vector<QByteArray> once = all(), twice = all();
