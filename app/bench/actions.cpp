@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 25> rows{{
+constexpr std::array<Row, 26> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::New, Where::Design, QT_TRANSLATE_NOOP("bench", "&New…"), "Ctrl+N",
@@ -55,6 +55,9 @@ constexpr std::array<Row, 25> rows{{
      QT_TRANSLATE_NOOP("bench", "Fewer plots, each with more room"), false},
     {Act::Datasheet, Where::Papers, QT_TRANSLATE_NOOP("bench", "&Datasheet…"), "Ctrl+D",
      QT_TRANSLATE_NOOP("bench", "Write the customer's datasheet as PDF; it never carries the recipe"), false},
+    {Act::Papers, Where::Papers, QT_TRANSLATE_NOOP("bench", "&All papers…"), "Ctrl+Shift+D",
+     QT_TRANSLATE_NOOP("bench", "Every paper as it will lie on the desk, for shop and customer; save it as PDF"),
+     false},
     {Act::WindingProgram, Where::Papers, QT_TRANSLATE_NOOP("bench", "Winding &program…"), "Ctrl+Shift+P",
      QT_TRANSLATE_NOOP("bench", "The program for a winder, run block by block and proven against the design"), false},
     {Act::AmpereTurns, Where::View, QT_TRANSLATE_NOOP("bench", "&Ampere-turns in the cut"), "Ctrl+1",

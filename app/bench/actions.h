@@ -26,6 +26,7 @@ enum class Act {
     MorePlots,
     FewerPlots,
     Datasheet,
+    Papers,
     WindingProgram,
     AmpereTurns,
     LayerVolts,

@@ -135,6 +135,7 @@ private:
     void showRevisions();
     void showSeek();
     void showWindingProgram();
+    void showPapers();
     void tellOutside();
 
     document::Document document_;

@@ -54,6 +54,7 @@ void BenchWindow::connectActions() {
     });
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
+    connect(&act[Act::Papers], &QAction::triggered, this, &BenchWindow::showPapers);
     connect(&act[Act::WindingProgram], &QAction::triggered, this, &BenchWindow::showWindingProgram);
     connect(&act[Act::AmpereTurns], &QAction::toggled, this, [this](bool on) {
         memory_.ampereTurns = on;

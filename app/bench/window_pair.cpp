@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Windows beside the bench: a pair, the kept revisions, designs sought, the winding program.
+// Windows beside the bench: a pair, the kept revisions, designs sought, papers, the winding program.
 #include <QFileDialog>
 
 #include "bench/bench_window.h"
+#include "bench/paper_window.h"
 #include "bench/revision_window.h"
 #include "bench/seek_window.h"
 #include "compare/pair_window.h"
@@ -59,6 +60,13 @@ void BenchWindow::showWindingProgram() {
     auto* program = new winding::WindingWindow(document_, resources_, this);
     program->setAttribute(Qt::WA_DeleteOnClose);
     program->show();
+}
+
+void BenchWindow::showPapers() {
+    auto* papers = new PaperWindow(
+        document_, resources_, [this] { return question(*document_.design()); }, this);
+    papers->setAttribute(Qt::WA_DeleteOnClose);
+    papers->show();
 }
 
 }  // namespace bench

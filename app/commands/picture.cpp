@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--part cut | figures | plots | promises | winding]
+// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--part cut | figures | plots | promises |
+// winding | papers]
 #include <QApplication>
 #include <QElapsedTimer>
 #include <charconv>
 #include <memory>
 
 #include "bench/bench_window.h"
+#include "bench/paper_window.h"
 #include "bench/theme.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
@@ -56,9 +58,16 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
     if (name == "figures") return &window.figures();
     if (name == "plots") return &window.plotGrid();
     if (name == "promises") return &window.promises();
+    if (name == "papers") {
+        window.actions()[bench::Act::Papers].trigger();
+        auto* papers = window.findChild<bench::PaperWindow*>();
+        papers->resize(pixels);
+        while (papers->busy()) QApplication::processEvents(QEventLoop::AllEvents, 50);
+        return papers;
+    }
     if (name != "winding")
         throw units::BadInput(
-            units::Fault{"command line: --part", '"' + name + '"', "cut, figures, plots, promises or winding"});
+            units::Fault{"command line: --part", '"' + name + '"', "cut, figures, plots, promises, winding or papers"});
     window.actions()[bench::Act::WindingProgram].trigger();
     auto* winding = window.findChild<winding::WindingWindow*>();
     winding->resize(pixels);

@@ -1,19 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "commands/shop_papers.h"
 
-#include <optional>
+#include <charconv>
+#include <cmath>
 
-#include "commands/learned.h"
-#include "exchange/design_json.h"
-#include "exchange/read_file.h"
+#include "commands/paper_source.h"
 #include "exchange/value_text.h"
 #include "exchange/write_file.h"
-#include "papers/bill.h"
-#include "papers/datasheet.h"
-#include "papers/test_plan.h"
-#include "papers/traveller.h"
-#include "papers/winding_sheet.h"
-#include "shop/paper_content.h"
+#include "papers/paper_kinds.h"
 #include "units/fault.h"
 
 namespace commands {
@@ -24,58 +18,38 @@ bool endsWith(const std::string& file, const std::string& ending) {
     return file.size() > ending.size() && file.compare(file.size() - ending.size(), ending.size(), ending) == 0;
 }
 
-/// Writes one paper the ways it can be written.
-struct PaperFile {
-    const Arguments& arguments;
-    papers::Format format;
-    std::string design;  ///< the text of the design file
-
-    template <class Content, class Paint>
-    std::string write(const std::string& option, const Content& content, const Paint& paint,
-                      const std::string* csv = nullptr) const {
-        const std::string file = arguments.option(option);
-        if (endsWith(file, ".pdf")) {
-            const QByteArray bytes = paint(content, format, design);
-            exchange::writeFile(file, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
-        } else if (endsWith(file, ".json")) {
-            exchange::writeFile(file, exchange::valueText(shop::contentOf(content)));
-        } else if (csv != nullptr && endsWith(file, ".csv")) {
-            exchange::writeFile(file, *csv);
-        } else {
-            throw units::BadInput(units::Fault{"command line: " + option, '"' + file + '"',
-                                               csv != nullptr ? "F.csv, F.pdf or F.json" : "F.pdf or F.json"});
-        }
-        return file + '\n';
-    }
-};
-
-std::string writeBill(const PaperFile& paper, const Opened& opened, const shop::Issue& issue) {
-    const std::string file = paper.arguments.option("--prices");
-    std::optional<shop::Prices> prices;
-    if (!file.empty()) prices = shop::readPrices(exchange::readFile(file), file);
-    const shop::Bill bill = shop::bill(*opened.design, opened.shop, issue, prices ? &*prices : nullptr);
-    const std::string csv = shop::billCsv(bill);
-    return paper.write("--bill", bill, papers::paintedBill, &csv);
+std::string optionOf(const papers::PaperKind& kind) {
+    return std::string("--") + kind.key;
 }
 
-/// The plan as a paper or its content, and its limits as a table.
-std::string writeTestPlan(const PaperFile& paper, const Opened& opened, const shop::Issue& issue) {
-    const Arguments& arguments = paper.arguments;
-    const std::string limits = arguments.option("--limits");
-    if (!limits.empty() && !endsWith(limits, ".csv"))
-        throw units::BadInput(units::Fault{"command line: --limits", '"' + limits + '"', "F.csv"});
-    const design::Fixture fixture = fixtureAsked(arguments);
-    const design::Design& design = *opened.design;
-    const auto answer = analysis::answer(design, opened.shop);
-    const auto prediction = shop::planPrediction(design, answer, opened.shop, shopTolerances(places()), fixture);
-    const shop::TestPlan plan = shop::testPlan(design, *answer, prediction, opened.shop, fixture, issue);
-    std::string written;
-    if (!arguments.option("--test-plan").empty()) written += paper.write("--test-plan", plan, papers::paintedTestPlan);
-    if (!limits.empty()) {
-        exchange::writeFile(limits, shop::limitsCsv(plan));
-        written += limits + '\n';
+/// Which endings a paper's file may have. The test plan's table is asked for as `--limits`.
+bool hasTable(const papers::PaperKind& kind) {
+    return std::string_view(kind.key) == "bill";
+}
+
+void checkEnding(const std::string& option, const std::string& file, bool table) {
+    if (endsWith(file, ".pdf") || endsWith(file, ".json") || (table && endsWith(file, ".csv"))) return;
+    throw units::BadInput(units::Fault{"command line: " + option, '"' + file + '"',
+                                       table ? "F.csv, F.pdf or F.json" : "F.pdf or F.json"});
+}
+
+std::string writeMade(const papers::Made& made, const std::string& file) {
+    if (endsWith(file, ".pdf")) {
+        const QByteArray bytes = papers::paintedPdf(made.printed);
+        exchange::writeFile(file, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    } else {
+        exchange::writeFile(file, endsWith(file, ".csv") ? *made.table : exchange::valueText(made.content));
     }
-    return written;
+    return file + '\n';
+}
+
+/// Refuses what stands beside no paper that it belongs to.
+void expectBeside(const Arguments& arguments, const std::string& option, const std::vector<std::string>& papers,
+                  const std::string& found, const std::string& allowed) {
+    if (arguments.option(option).empty()) return;
+    for (const std::string& paper : papers)
+        if (!arguments.option(paper).empty()) return;
+    throw units::BadInput(units::Fault{"command line: " + option, found, allowed});
 }
 
 }  // namespace
@@ -86,37 +60,48 @@ papers::Format formatOf(const std::string& name) {
     throw units::BadInput(units::Fault{"command line: --paper", '"' + name + '"', "a4 or letter"});
 }
 
-const std::set<std::string>& shopPaperOptions() {
-    static const std::set<std::string> all{"--winding-sheet", "--traveller", "--bill", "--test-plan", "--limits"};
+const std::set<std::string>& paperOptions() {
+    static const std::set<std::string> all = [] {
+        std::set<std::string> options{"--limits", "--paper", "--measures", "--language", "--prices",
+                                      "--yield",  "--since", "--reason",   "--notice",   "--fixture"};
+        for (const papers::PaperKind& kind : papers::paperKinds()) options.insert(optionOf(kind));
+        return options;
+    }();
     return all;
 }
 
-bool asksForShopPapers(const Arguments& arguments) {
-    bool asks = false;
-    for (const std::string& option : shopPaperOptions()) asks = asks || !arguments.option(option).empty();
-    if (arguments.option("--bill").empty() && !arguments.option("--prices").empty())
-        throw units::BadInput(
-            units::Fault{"command line: --prices", "no bill to write", "it beside --bill F.csv, F.pdf or F.json"});
-    if (arguments.option("--test-plan").empty() && arguments.option("--limits").empty() &&
-        !arguments.option("--fixture").empty())
-        throw units::BadInput(units::Fault{"command line: --fixture", "no test plan to write",
-                                           "it beside --test-plan F.pdf or F.json, or --limits F.csv"});
+bool asksForPapers(const Arguments& arguments) {
+    bool asks = !arguments.option("--limits").empty();
+    for (const papers::PaperKind& kind : papers::paperKinds())
+        if (const std::string file = arguments.option(optionOf(kind)); !file.empty()) {
+            asks = true;
+            checkEnding(optionOf(kind), file, hasTable(kind));
+        }
+    if (const std::string limits = arguments.option("--limits"); !limits.empty() && !endsWith(limits, ".csv"))
+        throw units::BadInput(units::Fault{"command line: --limits", '"' + limits + '"', "F.csv"});
+    for (const char* option : {"--prices", "--yield"})
+        expectBeside(arguments, option, {"--bill", "--quotation"}, "no bill to write",
+                     "it beside --bill F.csv, F.pdf or F.json, or --quotation F.pdf");
+    expectBeside(arguments, "--fixture", {"--test-plan", "--limits"}, "no test plan to write",
+                 "it beside --test-plan F.pdf or F.json, or --limits F.csv");
+    for (const char* option : {"--since", "--reason", "--notice"})
+        expectBeside(arguments, option, {"--change-notice", "--customer-notice"}, "no change notice to write",
+                     "it beside --change-notice F.pdf or --customer-notice F.pdf");
     return asks;
 }
 
-std::string writeShopPapers(const Arguments& arguments, const Opened& opened, papers::Format format) {
-    const shop::Issue issue{papers::paperDate(), opened.digest};
-    const PaperFile paper{arguments, format, exchange::writeDesign(*opened.design, opened.shop)};
+std::string writePapers(const Arguments& arguments, const Opened& opened, papers::Format format) {
+    PaperSource source(arguments, opened, format);
     std::string written;
-    if (!arguments.option("--winding-sheet").empty())
-        written += paper.write("--winding-sheet", shop::windingSheet(*opened.design, opened.shop, issue),
-                               papers::paintedWindingSheet);
-    if (!arguments.option("--traveller").empty())
-        written +=
-            paper.write("--traveller", shop::traveller(*opened.design, opened.shop, issue), papers::paintedTraveller);
-    if (!arguments.option("--bill").empty()) written += writeBill(paper, opened, issue);
-    if (!arguments.option("--test-plan").empty() || !arguments.option("--limits").empty())
-        written += writeTestPlan(paper, opened, issue);
+    const std::string limits = arguments.option("--limits");
+    for (const papers::PaperKind& kind : papers::paperKinds()) {
+        const std::string file = arguments.option(optionOf(kind));
+        const bool plan = std::string_view(kind.key) == "test-plan" && !limits.empty();
+        if (file.empty() && !plan) continue;
+        const papers::Made made = papers::made(kind, source.of(kind));
+        if (!file.empty()) written += writeMade(made, file);
+        if (plan) written += writeMade(made, limits);
+    }
     return written;
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The papers for the shop: winding sheet, traveller, bill of materials, test plan.
+// Papers, inside and outside, written by the command line.
 #pragma once
 
 #include <set>
@@ -13,12 +13,13 @@ namespace commands {
 
 /// "", "a4" or "letter". Throws units::BadInput for anything else.
 [[nodiscard]] papers::Format formatOf(const std::string& name);
-/// Their options, each with a file behind it.
-[[nodiscard]] const std::set<std::string>& shopPaperOptions();
-/// Whether any of them was typed.
-[[nodiscard]] bool asksForShopPapers(const Arguments& arguments);
+/// Options of papers, each with a value behind it: a file of each paper, and how and of what they are made.
+[[nodiscard]] const std::set<std::string>& paperOptions();
+/// Whether a paper was asked for. Throws units::BadInput for a file of another ending, and for what stands beside no
+/// paper that it belongs to.
+[[nodiscard]] bool asksForPapers(const Arguments& arguments);
 /// Writes what was asked for; returns the names of the files, a line each. What is written follows from a file's
-/// ending: .pdf the paper, .json its content. Throws units::BadInput for another ending.
-[[nodiscard]] std::string writeShopPapers(const Arguments& arguments, const Opened& opened, papers::Format format);
+/// ending: .pdf the paper, .json its content, .csv its table.
+[[nodiscard]] std::string writePapers(const Arguments& arguments, const Opened& opened, papers::Format format);
 
 }  // namespace commands

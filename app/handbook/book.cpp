@@ -164,14 +164,13 @@ private:
 QByteArray paintedBook(const QString& folder, papers::Format format, const std::string& date) {
     constexpr int guess = 40;
     std::vector<papers::OutlineEntry> outline;
-    const QByteArray pdf = papers::paintedPdf(
-        {"Coilwright handbook", date, format, {}},
-        [&](papers::Paper& paper, int sheets) {
-            Book book(folder, paper);
-            outline = book.outline();
-            return book.paint(sheets);
-        },
-        guess);
+    const QByteArray pdf = papers::paintedPdf({{"Coilwright handbook", date, format, {}},
+                                               [&](papers::Paper& paper, int sheets) {
+                                                   Book book(folder, paper);
+                                                   outline = book.outline();
+                                                   return book.paint(sheets);
+                                               },
+                                               guess});
     return papers::withOutline(pdf, outline);
 }
 

@@ -55,7 +55,10 @@ void costs(Flow& flow, const shop::Bill& bill) {
         {QStringLiteral("work, %1 min a unit").arg(bill.minutes, 0, 'f', 1), &shop::CostAt::labour},
         {QStringLiteral("set-up, %1 min a lot").arg(bill.setUpMinutes, 0, 'f', 0), &shop::CostAt::setUp},
         {QStringLiteral("tooling, once"), &shop::CostAt::tooling},
-        {QStringLiteral("scrap"), &shop::CostAt::scrap},
+        {QStringLiteral("scrap, %1 % of the units").arg(100 * bill.scrap, 0, 'f', 1), &shop::CostAt::scrap},
+        {bill.surchargeDay.empty() ? QStringLiteral("surcharge on metals")
+                                   : QStringLiteral("surcharge on metals as of ") + qt(bill.surchargeDay),
+         &shop::CostAt::surcharge},
         {QStringLiteral("total"), &shop::CostAt::total}};
     std::vector<QStringList> rows;
     rows.reserve(all.size());
@@ -93,9 +96,9 @@ int pagesOf(Paper& paper, const shop::Bill& bill, int pages) {
 
 }  // namespace
 
-QByteArray paintedBill(const shop::Bill& bill, Format format, const std::string& design) {
-    return paintedPdf(
-        shopFile(bill.head, format, design), [&](Paper& paper, int pages) { return pagesOf(paper, bill, pages); }, 1);
+Printed printed(const shop::Bill& bill, Format format, const std::string& design) {
+    return {shopFile(bill.head, format, design),
+            [bill](Paper& paper, int pages) { return pagesOf(paper, bill, pages); }, 1};
 }
 
 }  // namespace papers

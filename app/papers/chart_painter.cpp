@@ -52,7 +52,8 @@ struct Frame {
 };
 
 /// Numbers and grid of a value axis. With `offset` the axis shows value less offset.
-void paintValueAxis(Paper& paper, const Frame& frame, const shop::ChartAxis& axis, bool right, double offset) {
+void paintValueAxis(Paper& paper, const Frame& frame, const shop::ChartAxis& axis, bool right, double offset,
+                    const shop::Words& say) {
     const Span& span = right ? frame.right : frame.left;
     const QColor grid = bench::mixed(Qt::white, bench::colour(bench::Token::Line, false), 0.35);
     Type type = axisType;
@@ -61,7 +62,8 @@ void paintValueAxis(Paper& paper, const Frame& frame, const shop::ChartAxis& axi
         const double y = frame.y(value, right);
         if (!right) paper.line({frame.area.left(), y}, {frame.area.right(), y}, hairline, grid);
         const double x = right ? frame.area.right() + 1.2 : frame.area.left() - 13.2;
-        paper.text({x, y - 2, 12, 4}, plots::tickText(shown, axis.prefixed), type);
+        paper.text({x, y - 2, 12, 4},
+                   QString::fromStdString(say.number(plots::tickText(shown, axis.prefixed).toStdString())), type);
     };
     if (span.logarithmic) {
         // Decades too close for their numbers are left out.
@@ -83,7 +85,7 @@ void paintValueAxis(Paper& paper, const Frame& frame, const shop::ChartAxis& axi
     paper.textUpward(beside, fits ? whole : QString::fromStdString(axis.unit), axisType);
 }
 
-void paintFrequencyAxis(Paper& paper, const Frame& frame) {
+void paintFrequencyAxis(Paper& paper, const Frame& frame, const shop::Words& say) {
     const QColor line = bench::colour(bench::Token::Line, false);
     for (double decade = lowest; decade < highest * 1.5; decade *= 10) {
         const double x = frame.x(decade);
@@ -95,8 +97,8 @@ void paintFrequencyAxis(Paper& paper, const Frame& frame) {
         }
     }
     paper.line(frame.area.bottomLeft(), frame.area.bottomRight());
-    paper.text({frame.area.left(), frame.area.bottom() + 4.2, frame.area.width(), 4}, QStringLiteral("frequency, Hz"),
-               axisType);
+    paper.text({frame.area.left(), frame.area.bottom() + 4.2, frame.area.width(), 4},
+               QString::fromStdString(say("frequency, Hz")), axisType);
 }
 
 void paintMask(Paper& paper, const Frame& frame, const std::vector<design::MaskPoint>& points) {
@@ -198,7 +200,7 @@ Span spanOf(const shop::Chart& chart, bool right, double fromHz, double toHz) {
     return span;
 }
 
-void paintChart(Paper& paper, const QRectF& rect, const shop::Chart& chart) {
+void paintChart(Paper& paper, const QRectF& rect, const shop::Chart& chart, const shop::Words& say) {
     Frame frame;
     const QString title = QString::fromStdString(chart.title);
     const Type heading{10, true, Paper::accent(), Qt::AlignLeft};
@@ -211,9 +213,9 @@ void paintChart(Paper& paper, const QRectF& rect, const shop::Chart& chart) {
     paper.clip(frame.area);
     paintMask(paper, frame, chart.mask);
     paper.unclip();
-    paintFrequencyAxis(paper, frame);
-    paintValueAxis(paper, frame, chart.left, false, 0);
-    if (!chart.right.unit.empty()) paintValueAxis(paper, frame, chart.right, true, chart.rightOffset.value_or(0));
+    paintFrequencyAxis(paper, frame, say);
+    paintValueAxis(paper, frame, chart.left, false, 0, say);
+    if (!chart.right.unit.empty()) paintValueAxis(paper, frame, chart.right, true, chart.rightOffset.value_or(0), say);
     paper.clip(frame.area.adjusted(-0.1, -0.1, 0.1, 0.1));
     for (std::size_t k = 0; k < chart.lines.size(); ++k) paintLine(paper, frame, chart, k);
     paper.unclip();

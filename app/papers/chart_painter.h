@@ -18,6 +18,6 @@ struct Span {
 [[nodiscard]] Span spanOf(const shop::Chart& chart, bool right, double fromHz, double toHz);
 
 /// Draws title, legend, axes, mask and lines inside `rect`.
-void paintChart(Paper& paper, const QRectF& rect, const shop::Chart& chart);
+void paintChart(Paper& paper, const QRectF& rect, const shop::Chart& chart, const shop::Words& say);
 
 }  // namespace papers

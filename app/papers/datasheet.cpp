@@ -17,17 +17,17 @@ std::string paperDate() {
     return moment.date().toString(Qt::ISODate).toStdString();
 }
 
-QByteArray paintedDatasheet(const shop::Datasheet& sheet, Format format) {
-    return paintedPdf(
-        {sheet.title, sheet.date, format, {}},
-        [&](Paper& paper, int pages) { return paintDatasheetPages(paper, sheet, pages); }, 2);
+Printed printed(const shop::Datasheet& sheet, Format format) {
+    return {{sheet.title, sheet.date, format, {}},
+            [sheet](Paper& paper, int pages) { return paintDatasheetPages(paper, sheet, pages); },
+            2};
 }
 
 void writeDatasheet(const design::Design& design, const analysis::Answer& answer, const catalog::Catalog& shop,
                     const std::string& path, Format format) {
     const shop::Datasheet sheet =
         shop::datasheet(design, answer, shop, {paperDate(), exchange::digestOf(design, shop)});
-    const QByteArray bytes = paintedDatasheet(sheet, format);
+    const QByteArray bytes = paintedPdf(printed(sheet, format));
     exchange::writeFile(path, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 

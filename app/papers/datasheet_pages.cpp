@@ -14,7 +14,7 @@ namespace papers {
 
 namespace {
 
-constexpr double columnGap = 8, blockGap = 3.5;
+constexpr double columnGap = 8, blockGap = 3.5, chartLeast = 42;
 constexpr double outlineMost = 82, outlineLeast = 56, outlineUsual = 68, outlineHead = 9;  // mm
 constexpr Type noteType{8.5, false, {}, Qt::AlignLeft};
 constexpr Type smallType{7.5, false, {}, Qt::AlignLeft};
@@ -28,15 +28,14 @@ public:
         firstPage();
         nextPage();
         secondPage();
-        if (agreedFrom_ < sheet_.agreed.size() || typicalFrom_ < sheet_.typical.size()) {
-            nextPage();
-            continued();
-        }
+        if (agreedFrom_ < sheet_.agreed.size() || typicalFrom_ < sheet_.typical.size()) continued();
         titleBlock();
         return paper_.page();
     }
 
 private:
+    [[nodiscard]] std::string say(const char* phrase) const { return sheet_.manner.say()(phrase); }
+    [[nodiscard]] QString words(const char* phrase) const { return qt(say(phrase)); }
     [[nodiscard]] QRectF body() const { return paper_.content().adjusted(0, 0, 0, -footHeight - 3); }
     void nextPage() {
         titleBlock();
@@ -45,7 +44,8 @@ private:
 
     void titleBlock() {
         paintTitleBlock(paper_,
-                        {"Datasheet", sheet_.title, sheet_.partNumber, sheet_.revision, sheet_.date, sheet_.digest},
+                        {say("Datasheet"), sheet_.title, sheet_.partNumber, sheet_.revision, sheet_.date, sheet_.digest,
+                         sheet_.manner},
                         pages_);
     }
 
@@ -90,26 +90,26 @@ private:
         leftColumn(left);
         rightColumn(right, setting);
         if (!outlined) return;
-        const double at = paintHeading(paper_, all, bottom + 3, QStringLiteral("Outline and pins"));
-        paintOutline(paper_, {all.left(), at, all.width(), all.bottom() - at}, sheet_.outline);
+        const double at = paintHeading(paper_, all, bottom + 3, words("Outline and pins"));
+        paintOutline(paper_, {all.left(), at, all.width(), all.bottom() - at}, sheet_.outline, sheet_.manner);
     }
     void leftColumn(const QRectF& column) {
-        double y = paintHeading(paper_, column, column.top(), QStringLiteral("Pinout"));
+        double y = paintHeading(paper_, column, column.top(), words("Pinout"));
         y = paintPinout(paper_, column, y, sheet_.pinout) + blockGap;
-        y = paintHeading(paper_, column, y, QStringLiteral("Circuit"));
+        y = paintHeading(paper_, column, y, words("Circuit"));
         paintSchematic(paper_, {column.left(), y, column.width(), std::max(30.0, column.bottom() - y)},
-                       sheet_.schematic);
+                       sheet_.schematic, words("core"));
     }
     void rightColumn(const QRectF& column, const Setting& setting) {
         double y = column.top();
         if (!sheet_.agreed.empty()) {
-            y = paintHeading(paper_, column, y, QStringLiteral("Agreed limits"));
+            y = paintHeading(paper_, column, y, words("Agreed limits"));
             agreedFrom_ = paintValues(paper_, column, y, column.bottom(), sheet_.agreed, 0, setting);
             y += blockGap;
         }
         const double conditions = paper_.paragraphHeight(column.width(), qt(sheet_.conditions), smallType);
         if (y + 5.8 + conditions + 10 > column.bottom()) return;
-        y = paintHeading(paper_, column, y, QStringLiteral("Typical values (predicted)"));
+        y = paintHeading(paper_, column, y, words("Typical values (predicted)"));
         y += paper_.paragraph({column.left(), y, column.width(), 0}, qt(sheet_.conditions),
                               {smallType.size, false, Paper::muted(), Qt::AlignLeft}) +
              1;
@@ -118,22 +118,27 @@ private:
     void continued() {
         const QRectF all = body();
         const QRectF column = all.adjusted(0, 0, -all.width() / 3, 0);
-        double y = all.top();
+        const double half = all.top() + all.height() / 2;
+        double y = below_ + blockGap;
+        if (y > half) {
+            nextPage();
+            y = all.top();
+        }
         if (agreedFrom_ < sheet_.agreed.size()) {
-            y = paintHeading(paper_, column, y, QStringLiteral("Agreed limits, continued"));
+            y = paintHeading(paper_, column, y, words("Agreed limits, continued"));
             paintValues(paper_, column, y, all.bottom(), sheet_.agreed, agreedFrom_, tight);
             y += blockGap;
         }
         if (typicalFrom_ >= sheet_.typical.size()) return;
-        y = paintHeading(paper_, column, y, QStringLiteral("Typical values (predicted), continued"));
+        y = paintHeading(paper_, column, y, words("Typical values (predicted), continued"));
         paintValues(paper_, column, y, all.bottom(), sheet_.typical, typicalFrom_, tight);
     }
 
     using Block = std::pair<std::string, std::vector<std::string>>;
     [[nodiscard]] double blockHeight(const Block& block, double width) const {
         double height = 5.2 + 1.5;
-        for (const std::string& words : block.second)
-            height += paper_.paragraphHeight(width - 3, qt(words), noteType) + 0.6;
+        for (const std::string& one : block.second)
+            height += paper_.paragraphHeight(width - 3, qt(one), noteType) + 0.6;
         return height;
     }
     /// How many blocks stand in the left column, and how high the higher column then is.
@@ -147,46 +152,60 @@ private:
         }
         return best;
     }
+    /// Charts, and below them the notes; these go to a page of their own where the charts would be too low.
     void secondPage() {
         const QRectF all = body();
         const double half = (all.width() - columnGap) / 2;
-        std::vector<Block> blocks = sheet_.notes;
-        if (const std::string missing = missingWords(); !missing.empty()) blocks.back().second.push_back(missing);
-        const auto [split, needed] = balance(blocks, half);
+        blocks_ = sheet_.notes;
+        if (const std::string missing = missingWords(); !missing.empty()) blocks_.back().second.push_back(missing);
+        const auto [split, needed] = balance(blocks_, half);
         const auto count = static_cast<double>(std::max<std::size_t>(1, sheet_.charts.size()));
-        const double each = std::min(72.0, (all.height() - needed) / count);
+        const bool together = (all.height() - needed) / count >= chartLeast;
+        const double each = std::min(72.0, (all.height() - (together ? needed : 0)) / count);
         double y = all.top();
         for (const shop::Chart& chart : sheet_.charts) {
-            paintChart(paper_, {all.left(), y, all.width(), each - 4}, chart);
+            paintChart(paper_, {all.left(), y, all.width(), each - 4}, chart, sheet_.manner.say());
             y += each;
         }
-        for (std::size_t k = 0; k < blocks.size(); ++k) {
+        if (!together) {
+            nextPage();
+            y = all.top();
+        }
+        notes(y, split);
+        below_ = together ? all.bottom() : y + needed;
+    }
+    void notes(double y, std::size_t split) {
+        const QRectF all = body();
+        const double half = (all.width() - columnGap) / 2;
+        for (std::size_t k = 0; k < blocks_.size(); ++k) {
             const QRectF column(k < split ? all.left() : all.left() + half + columnGap, y, half, 0);
             double at = y;
             for (std::size_t before = k < split ? 0 : split; before < k; ++before)
-                at += blockHeight(blocks[before], half);
-            paintBlock(column, at, blocks[k]);
+                at += blockHeight(blocks_[before], half);
+            paintBlock(column, at, blocks_[k]);
         }
     }
     void paintBlock(const QRectF& column, double y, const Block& block) {
         y = paintHeading(paper_, column, y, qt(block.first)) - 0.6;
-        for (const std::string& words : block.second) {
+        for (const std::string& one : block.second) {
             paper_.text({column.left(), y, 3, Paper::lineHeight(noteType)}, QStringLiteral("–"), noteType);
-            y += paper_.paragraph({column.left() + 3, y, column.width() - 3, 0}, qt(words), noteType) + 0.6;
+            y += paper_.paragraph({column.left() + 3, y, column.width() - 3, 0}, qt(one), noteType) + 0.6;
         }
     }
     /// What could not be printed. Names stand on the first page, so all of it is known by now.
     [[nodiscard]] std::string missingWords() const {
         for (const auto& [title, paragraphs] : sheet_.notes)
-            for (const std::string& words : paragraphs) (void)paper_.printable(qt(words));
+            for (const std::string& one : paragraphs) (void)paper_.printable(qt(one));
         for (const shop::ValueRow& row : sheet_.typical) (void)paper_.printable(qt(row.what + row.condition));
-        return missingCharacters(paper_).toStdString();
+        return missingCharacters(paper_, sheet_.manner.say()).toStdString();
     }
 
     Paper& paper_;
     const shop::Datasheet& sheet_;
     int pages_;
     std::size_t agreedFrom_ = 0, typicalFrom_ = 0;
+    std::vector<std::pair<std::string, std::vector<std::string>>> blocks_;  ///< the notes
+    double below_ = 0;                                                      ///< where room begins below them
 };
 
 }  // namespace

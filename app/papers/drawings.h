@@ -8,9 +8,10 @@
 namespace papers {
 
 /// Windings with phase dots, core, shields, terminals and earths (IEC 60617 manner), driven windings on the left.
-void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic);
+/// `core`: what the core is called.
+void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic, const QString& core);
 
 /// Pins seen from below and the side, to one scale, with dimensions (ISO 129 manner).
-void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline);
+void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline, const shop::Manner& manner);
 
 }  // namespace papers

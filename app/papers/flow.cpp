@@ -21,7 +21,8 @@ Type factHead() {
 
 }  // namespace
 
-Flow::Flow(Paper& paper, const shop::PaperHead& head, int pages) : paper_(paper), head_(head), pages_(pages) {
+Flow::Flow(Paper& paper, const shop::PaperHead& head, int pages, bool outside)
+    : paper_(paper), head_(head), pages_(pages), outside_(outside) {
     column_ = body();
     banner();
     const Type name{14, true, {}, Qt::AlignLeft};
@@ -35,14 +36,15 @@ QRectF Flow::body() const {
     return paper_.content().adjusted(0, 0, 0, -footHeight - 3);
 }
 
-/// Says on every page what it is and that it is no customer's business.
+/// Says on every page what it is, and of an inside paper that it is no customer's business.
 void Flow::banner() {
     const QRectF all = paper_.content();
     const QString words = qt(head_.paper);
     paper_.text({all.left(), all.top(), all.width() / 2, 5}, words, {10, true, Paper::accent(), Qt::AlignLeft});
-    paper_.text({all.left() + all.width() / 2, all.top(), all.width() / 2, 5},
-                QStringLiteral("Inside paper: carries the recipe, not for customers"),
-                {8, false, Paper::muted(), Qt::AlignRight});
+    if (!outside_)
+        paper_.text({all.left() + all.width() / 2, all.top(), all.width() / 2, 5},
+                    QStringLiteral("Inside paper: carries the recipe, not for customers"),
+                    {8, false, Paper::muted(), Qt::AlignRight});
     y_ = all.top() + bannerHeight;
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Text, facts and lines to tick that run down the pages of an inside paper.
+// Text, facts and lines to tick that run down the pages of a paper.
 #pragma once
 
 #include <string>
@@ -17,7 +17,7 @@ inline constexpr double instruction = 12, fact = 10, small = 9;
 class Flow {
 public:
     /// Begins the first page with the paper's title.
-    Flow(Paper& paper, const shop::PaperHead& head, int pages);
+    Flow(Paper& paper, const shop::PaperHead& head, int pages, bool outside = false);
 
     [[nodiscard]] Paper& paper() { return paper_; }
     [[nodiscard]] QRectF column() const { return column_; }
@@ -56,6 +56,7 @@ private:
     Paper& paper_;
     const shop::PaperHead& head_;
     int pages_;
+    bool outside_;  ///< for a customer
     QRectF column_;
     double y_ = 0;
 };

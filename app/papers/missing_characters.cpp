@@ -3,13 +3,14 @@
 
 namespace papers {
 
-QString missingCharacters(const Paper& paper) {
+QString missingCharacters(const Paper& paper, const shop::Words& say) {
     QString list;
     for (const char32_t one : paper.missing())
         list += (list.isEmpty() ? QString() : QStringLiteral(", ")) + QStringLiteral("U+") +
                 QStringLiteral("%1").arg(static_cast<uint>(one), 4, 16, QLatin1Char('0')).toUpper();
     if (list.isEmpty()) return {};
-    return QStringLiteral("□ stands for a character that this paper's type does not have: ") + list + QLatin1Char('.');
+    return QString::fromStdString(
+        say("□ stands for a character that this paper's type does not have: %1.", {list.toStdString()}));
 }
 
 }  // namespace papers

@@ -3,10 +3,11 @@
 #pragma once
 
 #include "papers/paper.h"
+#include "shop/words.h"
 
 namespace papers {
 
 /// "□ stands for a character …: U+4E2D." of all that the paper was asked for so far; empty if none is missing.
-[[nodiscard]] QString missingCharacters(const Paper& paper);
+[[nodiscard]] QString missingCharacters(const Paper& paper, const shop::Words& say = {});
 
 }  // namespace papers

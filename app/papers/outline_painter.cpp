@@ -13,10 +13,6 @@ constexpr double dimensionGap = 5.5;  // mm between an edge and its dimension li
 constexpr double arrow = 2.2;
 constexpr double stroke = 0.35;
 
-QString millimetres(double metres) {
-    return QString::number(metres * 1000, 'f', 1);
-}
-
 void arrowHead(Paper& paper, const QPointF& tip, const QPointF& along) {
     const QPointF across(-along.y(), along.x());
     const QPointF back = tip - arrow * along;
@@ -76,9 +72,13 @@ QRectF centred(const QPointF& middle, double width, double height) {
 struct View {
     Paper& paper;
     const shop::Outline& outline;
+    const shop::Manner& manner;
     double mm;  ///< mm on paper a metre
     QColor iron, coil;
 
+    [[nodiscard]] QString figure(double metres) const {
+        return QString::fromStdString(manner.say().number(manner.in.figure(metres)));
+    }
     void pins(const QPointF& middle) const {
         // Numbers as large as their pitch allows.
         double wide = 0;
@@ -106,8 +106,8 @@ struct View {
         paper.box(body, stroke, coil);
         centreLines(paper, all, body);
         pins(middle);
-        horizontal(paper, all.left(), all.right(), core.top(), all.top() - dimensionGap, millimetres(outline.width));
-        vertical(paper, all.top(), all.bottom(), all.left(), all.left() - dimensionGap, millimetres(outline.length));
+        horizontal(paper, all.left(), all.right(), core.top(), all.top() - dimensionGap, figure(outline.width));
+        vertical(paper, all.top(), all.bottom(), all.left(), all.left() - dimensionGap, figure(outline.length));
         pinDimensions(middle, all);
     }
     void pinDimensions(const QPointF& middle, const QRectF& all) const {
@@ -124,15 +124,15 @@ struct View {
         std::sort(row.begin(), row.end(), [](const QPointF& a, const QPointF& b) { return a.x() < b.x(); });
         if (row.size() > 1) {
             const double y = all.bottom() + dimensionGap;
-            horizontal(paper, row[0].x(), row[1].x(), row[0].y() + 1, y, millimetres((row[1].x() - row[0].x()) / mm));
+            horizontal(paper, row[0].x(), row[1].x(), row[0].y() + 1, y, figure((row[1].x() - row[0].x()) / mm));
             if (row.size() > 2)
                 horizontal(paper, row.front().x(), row.back().x(), row[0].y() + 1, y + dimensionGap,
-                           millimetres((row.back().x() - row.front().x()) / mm));
+                           figure((row.back().x() - row.front().x()) / mm));
         }
         if (outline.rowDistance > 0) {
             const double bottom = middle.y() - low * mm;
             vertical(paper, bottom - outline.rowDistance * mm, bottom, middle.x() + right * mm + 1,
-                     all.right() + dimensionGap, millimetres(outline.rowDistance));
+                     all.right() + dimensionGap, figure(outline.rowDistance));
         }
     }
     /// From the side: along the tongue from left to right, the board below.
@@ -152,23 +152,26 @@ struct View {
         }
         paper.box(body, stroke, coil);
         paper.box(core, stroke, iron);
-        vertical(paper, all.top(), all.bottom(), core.right(), all.right() + 2 * dimensionGap,
-                 millimetres(outline.height));
+        vertical(paper, all.top(), all.bottom(), core.right(), all.right() + 2 * dimensionGap, figure(outline.height));
         vertical(paper, core.top(), core.bottom(), core.right(), all.right() + dimensionGap,
-                 millimetres(outline.coreHeight));
-        horizontal(paper, core.left(), core.right(), core.top(), all.top() - dimensionGap, millimetres(outline.length));
+                 figure(outline.coreHeight));
+        horizontal(paper, core.left(), core.right(), core.top(), all.top() - dimensionGap, figure(outline.length));
     }
 };
 
 }  // namespace
 
-void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline) {
+void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline, const shop::Manner& manner) {
     if (outline.width <= 0) return;
 
     constexpr double captions = 5;
     const QRectF room = rect.adjusted(0, 0, 0, -captions);
     const double scale = usualScale(room, outline), mm = 1000 * scale;
-    const View view{paper, outline, mm, bench::colour(bench::Token::Iron, false),
+    const View view{paper,
+                    outline,
+                    manner,
+                    mm,
+                    bench::colour(bench::Token::Iron, false),
                     bench::mixed(bench::colour(bench::Token::Bobbin, false), Qt::white, 0.4)};
     const double wide = outline.width * mm, along = outline.length * mm;
     const double spare = (room.width() - wide - along - 8 * dimensionGap) / 3;
@@ -177,13 +180,16 @@ void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline
     const QPointF side(below.x() + wide / 2 + 3.5 * dimensionGap + spare + along / 2, y);
     view.fromBelow(below);
     view.fromSide(side);
+    const shop::Words& say = manner.say();
+    const auto words = [&](const char* phrase) { return QString::fromStdString(say(phrase)); };
     const QString ratio = scale >= 1 ? QString::number(scale) + QStringLiteral(" : 1")
                                      : QStringLiteral("1 : ") + QString::number(1 / scale);
     const Type caption{8, false, Paper::muted(), Qt::AlignHCenter};
-    paper.text({below.x() - 40, rect.bottom() - captions, 80, captions}, QStringLiteral("seen from below (pin side)"),
-               caption);
-    paper.text({side.x() - 40, rect.bottom() - captions, 80, captions}, QStringLiteral("from the side"), caption);
-    paper.text({rect.right() - 60, rect.top() - 6, 60, 5}, QStringLiteral("mm · scale ") + ratio,
+    paper.text({below.x() - 40, rect.bottom() - captions, 80, captions}, words("seen from below (pin side)"), caption);
+    paper.text({side.x() - 40, rect.bottom() - captions, 80, captions}, words("from the side"), caption);
+    paper.text({rect.right() - 110, rect.top() - 6, 110, 5},
+               QString::fromStdString(say("%1 · tolerances ISO 2768-m, height at most · scale %2",
+                                          {manner.in.unit(), ratio.toStdString()})),
                {8, false, Paper::muted(), Qt::AlignRight});
 }
 

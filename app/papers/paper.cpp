@@ -2,7 +2,6 @@
 #include "papers/paper.h"
 
 #include <QAbstractTextDocumentLayout>
-#include <QFontMetricsF>
 #include <QPageSize>
 #include <QPainterPath>
 #include <cmath>
@@ -18,13 +17,12 @@ constexpr char16_t emptySquare = 0x25A1;
 
 }  // namespace
 
-Paper::Paper(QPdfWriter& writer, Format format) : writer_(writer) {
-    const QPageSize page(format == Format::A4 ? QPageSize::A4 : QPageSize::Letter);
-    writer_.setResolution(resolution);
-    writer_.setPageSize(page);
-    writer_.setPageMargins(QMarginsF(0, 0, 0, 0));
-    size_ = page.size(QPageSize::Millimeter);
-    painter_.begin(&writer_);
+QSizeF sizeOf(Format format) {
+    return QPageSize(format == Format::A4 ? QPageSize::A4 : QPageSize::Letter).size(QPageSize::Millimeter);
+}
+
+Paper::Paper(Sheets& sheets, Format format) : sheets_(sheets), size_(sizeOf(format)) {
+    sheets_.begin(painter_);
     painter_.setRenderHint(QPainter::Antialiasing);
 }
 
@@ -41,7 +39,9 @@ QRectF Paper::content() const {
 }
 
 void Paper::newPage() {
-    writer_.newPage();
+    sheets_.next(painter_);
+    painter_.setRenderHint(QPainter::Antialiasing);
+    said_ << QString();
     ++page_;
 }
 
@@ -111,22 +111,29 @@ void Paper::unclip() {
     painter_.restore();
 }
 
-QFont Paper::font(const Type& type) const {
+const Paper::Face& Paper::face(const Type& type) const {
+    const int dots = std::max(1, static_cast<int>(std::lround(type.size * resolution / 72)));
+    if (const auto made = faces_.find({dots, type.bold}); made != faces_.end()) return made->second;
     QFont font(QString::fromLatin1(family));
     font.setStyleHint(QFont::SansSerif);
     font.setHintingPreference(QFont::PreferNoHinting);
-    font.setPixelSize(std::max(1, static_cast<int>(std::lround(type.size * resolution / 72))));
+    font.setPixelSize(dots);
     font.setBold(type.bold);
-    return font;
+    return faces_.emplace(std::pair(dots, type.bold), Face{font, QFontMetricsF(font, sheets_.device())}).first->second;
+}
+
+bool Paper::has(char32_t character) const {
+    if (const auto known = known_.find(character); known != known_.end()) return known->second;
+    return known_[character] = face({}).metrics.inFontUcs4(character);
 }
 
 QString Paper::printable(const QString& words) const {
-    const QFontMetricsF metrics(font({}));
     QString shown;
+    shown.reserve(words.size());
     for (const char32_t one : words.toUcs4()) {
         if (one == U'\n' || one == U'\t') {
             shown += QLatin1Char(' ');
-        } else if (metrics.inFontUcs4(one)) {
+        } else if (has(one)) {
             shown += QString::fromUcs4(&one, 1);
         } else {
             missing_.insert(one);
@@ -137,20 +144,19 @@ QString Paper::printable(const QString& words) const {
 }
 
 double Paper::width(const QString& words, const Type& type) const {
-    return QFontMetricsF(font(type), &writer_).horizontalAdvance(printable(words)) * units::millimetresPerInch /
-           resolution;
+    return face(type).metrics.horizontalAdvance(printable(words)) * units::millimetresPerInch / resolution;
 }
 
 void Paper::text(const QRectF& rect, const QString& words, const Type& type) {
-    const QFont face = font(type);
-    const QFontMetricsF metrics(face, &writer_);
+    const auto& [font, metrics] = face(type);
     const QString shown = metrics.elidedText(printable(words), Qt::ElideRight, dots(rect.width()) + 1);
+    if (!shown.isEmpty()) said_.last() += shown + QLatin1Char('\n');
     const double used = metrics.horizontalAdvance(shown);
     double x = dots(rect.left());
     if (type.align & Qt::AlignRight) x = dots(rect.right()) - used;
     if (type.align & Qt::AlignHCenter) x = dots(rect.center().x()) - used / 2;
     const double baseline = dots(rect.center().y()) + (metrics.ascent() - metrics.descent()) / 2;
-    painter_.setFont(face);
+    painter_.setFont(font);
     painter_.setPen(type.colour.isValid() ? type.colour : ink());
     painter_.drawText(QPointF(x, baseline), shown);
 }
@@ -204,7 +210,7 @@ double Paper::paragraph(const QRectF& rect, const QString& words, const Type& ty
 }
 
 void Paper::layOut(QTextDocument& text, const QSizeF& size) const {
-    text.documentLayout()->setPaintDevice(&writer_);
+    text.documentLayout()->setPaintDevice(sheets_.device());
     // Whole dots: sheets then begin where lines do.
     text.setPageSize({std::floor(dots(size.width())), std::floor(dots(size.height()))});
 }

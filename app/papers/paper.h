@@ -3,13 +3,15 @@
 #pragma once
 
 #include <QColor>
+#include <QFontMetricsF>
 #include <QPainter>
-#include <QPdfWriter>
 #include <QRectF>
 #include <QString>
 #include <QStringList>
 #include <QTextDocument>
+#include <map>
 #include <set>
+#include <utility>
 #include <vector>
 
 #include "units/inch.h"
@@ -30,11 +32,23 @@ inline constexpr int resolution = 1200;                                    ///< 
 inline constexpr double hairline = 0.25 * units::millimetresPerInch / 72;  ///< 0.25 pt, mm
 inline constexpr double margin = 15;                                       ///< mm
 
-/// Pages of one PDF, top left is (0, 0). Text is of one family and lines are vectors.
+[[nodiscard]] QSizeF sizeOf(Format format);  ///< mm
+
+/// What the pages of a paper are painted on: `resolution` dots an inch to the painter, whatever it has itself.
+class Sheets {
+public:
+    virtual ~Sheets() = default;
+    virtual void begin(QPainter& painter) = 0;
+    virtual void next(QPainter& painter) = 0;
+    /// What measures text.
+    [[nodiscard]] virtual QPaintDevice* device() = 0;
+};
+
+/// Pages, top left is (0, 0). Text is of one family and lines are vectors.
 class Paper {
 public:
-    /// Paints onto `writer` until it is deleted.
-    Paper(QPdfWriter& writer, Format format);
+    /// Paints onto `sheets` until it is deleted.
+    Paper(Sheets& sheets, Format format);
 
     [[nodiscard]] QRectF content() const;  ///< inside the margins, mm
     void newPage();
@@ -75,9 +89,17 @@ public:
     /// Characters that were asked for and that the family does not have; each is printed as an empty square.
     [[nodiscard]] const std::set<char32_t>& missing() const { return missing_; }
     [[nodiscard]] QString printable(const QString& words) const;
+    /// Everything that was set as text, a page each, its lines in the order of painting.
+    [[nodiscard]] const QStringList& said() const { return said_; }
 
 private:
-    [[nodiscard]] QFont font(const Type& type) const;
+    /// A type's font with its measures, made once.
+    struct Face {
+        QFont font;
+        QFontMetricsF metrics;
+    };
+    [[nodiscard]] const Face& face(const Type& type) const;
+    [[nodiscard]] bool has(char32_t character) const;
     [[nodiscard]] QStringList broken(double width, const QString& words, const Type& type) const;
     [[nodiscard]] QPen pen(double width, const QColor& colour) const;
     [[nodiscard]] static double dots(double mm) { return mm * resolution / units::millimetresPerInch; }
@@ -86,11 +108,14 @@ private:
         return {dots(mm.topLeft()), mm.size() * resolution / units::millimetresPerInch};
     }
 
-    QPdfWriter& writer_;
+    Sheets& sheets_;
     QPainter painter_;
     QSizeF size_;
     int page_ = 1;
+    QStringList said_{QString()};
     mutable std::set<char32_t> missing_;
+    mutable std::map<std::pair<int, bool>, Face> faces_;  // by size in dots, and bold
+    mutable std::map<char32_t, bool> known_;
 };
 
 }  // namespace papers

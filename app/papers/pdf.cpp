@@ -2,6 +2,10 @@
 #include "papers/pdf.h"
 
 #include <QBuffer>
+#include <QPageSize>
+#include <QPdfWriter>
+#include <cmath>
+#include <deque>
 
 namespace papers {
 
@@ -22,6 +26,46 @@ void setCreationDate(QByteArray& pdf, const std::string& date) {
     if (end - zone == 7) pdf.replace(zone, 7, "+00'00'");
 }
 
+class PdfSheets : public Sheets {
+public:
+    PdfSheets(QPdfWriter& writer, Format format) : writer_(writer) {
+        writer_.setResolution(resolution);
+        writer_.setPageSize(QPageSize(format == Format::A4 ? QPageSize::A4 : QPageSize::Letter));
+        writer_.setPageMargins(QMarginsF(0, 0, 0, 0));
+    }
+    void begin(QPainter& painter) override { painter.begin(&writer_); }
+    void next(QPainter& /*painter*/) override { writer_.newPage(); }
+    [[nodiscard]] QPaintDevice* device() override { return &writer_; }
+
+private:
+    QPdfWriter& writer_;
+};
+
+/// Pages as pictures: the painter counts the paper's dots, the picture has fewer.
+class PictureSheets : public Sheets {
+public:
+    PictureSheets(Format format, double dotsPerInch) : scale_(dotsPerInch / resolution) {
+        const QSizeF dots = sizeOf(format) * dotsPerInch / units::millimetresPerInch;
+        size_ = QSize(static_cast<int>(std::lround(dots.width())), static_cast<int>(std::lround(dots.height())));
+    }
+    void begin(QPainter& painter) override {
+        images.emplace_back(size_, QImage::Format_RGB32);
+        images.back().fill(Qt::white);
+        painter.begin(&images.back());
+        painter.scale(scale_, scale_);
+    }
+    void next(QPainter& painter) override {
+        painter.end();
+        begin(painter);
+    }
+    [[nodiscard]] QPaintDevice* device() override { return &images.back(); }
+    std::deque<QImage> images;  // a painter keeps its page's address
+
+private:
+    double scale_;
+    QSize size_;
+};
+
 QByteArray painted(const PdfFile& file, const Pages& paint, int pages, int& counted) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
@@ -34,7 +78,8 @@ QByteArray painted(const PdfFile& file, const Pages& paint, int pages, int& coun
         if (file.attachment)
             writer.addFileAttachment(file.attachment->name, file.attachment->content,
                                      QStringLiteral("application/json"));
-        Paper paper(writer, file.format);
+        PdfSheets sheets(writer, file.format);
+        Paper paper(sheets, file.format);
         counted = paint(paper, pages);
     }
     setCreationDate(bytes, file.date);
@@ -43,11 +88,33 @@ QByteArray painted(const PdfFile& file, const Pages& paint, int pages, int& coun
 
 }  // namespace
 
-QByteArray paintedPdf(const PdfFile& file, const Pages& paint, int guess) {
+QByteArray paintedPdf(const Printed& printed) {
     int pages = 0;
-    QByteArray bytes = painted(file, paint, guess, pages);
-    if (pages != guess) bytes = painted(file, paint, pages, pages);
+    QByteArray bytes = painted(printed.file, printed.paint, printed.guess, pages);
+    if (pages != printed.guess) bytes = painted(printed.file, printed.paint, pages, pages);
     return bytes;
+}
+
+std::vector<PagePicture> pagePictures(const Printed& printed, double dotsPerInch) {
+    int pages = printed.guess;
+    for (;;) {
+        PictureSheets sheets(printed.file.format, dotsPerInch);
+        QStringList words;
+        int counted = 0;
+        {
+            Paper paper(sheets, printed.file.format);
+            counted = printed.paint(paper, pages);
+            words = paper.said();
+        }
+        if (counted != pages) {
+            pages = counted;
+            continue;
+        }
+        std::vector<PagePicture> all;
+        for (std::size_t k = 0; k < sheets.images.size(); ++k)
+            all.push_back({std::move(sheets.images[k]), words.value(static_cast<qsizetype>(k))});
+        return all;
+    }
 }
 
 }  // namespace papers

@@ -3,10 +3,12 @@
 #pragma once
 
 #include <QByteArray>
+#include <QImage>
 #include <QString>
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "papers/paper.h"
 
@@ -27,7 +29,22 @@ struct PdfFile {
 /// Paints all pages, told how many there will be, and returns how many there were.
 using Pages = std::function<int(Paper& paper, int pages)>;
 
-/// The PDF's bytes. Painted twice where there turn out to be other than `guess` pages.
-[[nodiscard]] QByteArray paintedPdf(const PdfFile& file, const Pages& paint, int guess);
+/// A paper that is ready to be painted, as often as one likes and on what one likes.
+struct Printed {
+    PdfFile file;
+    Pages paint;
+    int guess = 1;  ///< pages; painted twice where there turn out to be others
+};
+
+/// The PDF's bytes.
+[[nodiscard]] QByteArray paintedPdf(const Printed& printed);
+
+/// A page on the screen, and what it says.
+struct PagePicture {
+    QImage image;
+    QString words;  ///< line by line, in the order of painting
+};
+/// All pages as pictures of so many dots an inch.
+[[nodiscard]] std::vector<PagePicture> pagePictures(const Printed& printed, double dotsPerInch);
 
 }  // namespace papers

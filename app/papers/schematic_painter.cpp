@@ -81,7 +81,7 @@ struct Drawing {
 
 }  // namespace
 
-void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic) {
+void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic, const QString& core) {
     const Drawing drawing{paper, schematic};
     std::vector<const shop::SchematicWinding*> left, right;
     for (const shop::SchematicWinding& winding : schematic.windings)
@@ -110,7 +110,7 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
         paper.line(corner, lead, lineWidth);
         paper.circle(lead, terminalRadius, false, lineWidth);
         if (drawing.earthed("core")) earth(paper, lead);
-        paper.text({lead.x() + 1.7, lead.y() - 2, 14, 4}, QStringLiteral("core"), {8, true, {}, Qt::AlignLeft});
+        paper.text({lead.x() + 1.7, lead.y() - 2, 14, 4}, core, {8, true, {}, Qt::AlignLeft});
     }
     for (std::size_t k = 0; k < schematic.shields.size(); ++k) {
         const shop::SchematicShield& shield = schematic.shields[k];

@@ -29,4 +29,8 @@ PdfFile shopFile(const shop::PaperHead& head, Format format, const std::string& 
     return shopFile(head, head.paper + ", " + head.title, format, design);
 }
 
+PdfFile customerFile(const shop::PaperHead& head, Format format) {
+    return {head.paper + ", " + head.title, head.date, format, {}};
+}
+
 }  // namespace papers

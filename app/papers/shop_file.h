@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What every paper of the shop has in common as a file.
+// What papers have in common as a file.
 #pragma once
 
 #include "papers/pdf.h"
@@ -12,5 +12,8 @@ namespace papers {
                                const std::string& design);
 /// The same, called by its kind and title.
 [[nodiscard]] PdfFile shopFile(const shop::PaperHead& head, Format format, const std::string& design);
+
+/// The file of a paper for a customer: nothing is attached.
+[[nodiscard]] PdfFile customerFile(const shop::PaperHead& head, Format format);
 
 }  // namespace papers

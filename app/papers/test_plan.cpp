@@ -146,10 +146,9 @@ private:
 
 }  // namespace
 
-QByteArray paintedTestPlan(const shop::TestPlan& plan, Format format, const std::string& design) {
-    return paintedPdf(
-        shopFile(plan.head, format, design),
-        [&](Paper& paper, int pages) { return PlanPages(paper, plan, pages).paint(); }, 4);
+Printed printed(const shop::TestPlan& plan, Format format, const std::string& design) {
+    return {shopFile(plan.head, format, design),
+            [plan](Paper& paper, int pages) { return PlanPages(paper, plan, pages).paint(); }, 4};
 }
 
 }  // namespace papers

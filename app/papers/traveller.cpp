@@ -107,10 +107,9 @@ private:
 
 }  // namespace
 
-QByteArray paintedTraveller(const shop::Traveller& traveller, Format format, const std::string& design) {
-    return paintedPdf(
-        shopFile(traveller.head, format, design),
-        [&](Paper& paper, int pages) { return TravellerPages(paper, traveller, pages).paint(); }, 2);
+Printed printed(const shop::Traveller& traveller, Format format, const std::string& design) {
+    return {shopFile(traveller.head, format, design),
+            [traveller](Paper& paper, int pages) { return TravellerPages(paper, traveller, pages).paint(); }, 2};
 }
 
 }  // namespace papers

@@ -76,7 +76,7 @@ private:
     }
     void fetch() {
         flow_.heading(QStringLiteral("To fetch, for one unit with waste"));
-        for (const auto& row : shop::fetchRows(sheet_.materials)) fetchRow(row.what, row.amount);
+        for (const auto& row : shop::fetchRows(sheet_.materials, sheet_.head.manner.in)) fetchRow(row.what, row.amount);
     }
 
     void step(int index) {
@@ -217,11 +217,10 @@ private:
 
 }  // namespace
 
-QByteArray paintedWindingSheet(const shop::WindingSheet& sheet, Format format, const std::string& design) {
+Printed printed(const shop::WindingSheet& sheet, Format format, const std::string& design) {
     const int guess = 2 + static_cast<int>(sheet.steps.size()) / 2;
-    return paintedPdf(
-        shopFile(sheet.head, sheet.head.title, format, design),
-        [&](Paper& paper, int pages) { return SheetPages(paper, sheet, pages).paint(); }, guess);
+    return {shopFile(sheet.head, sheet.head.title, format, design),
+            [sheet](Paper& paper, int pages) { return SheetPages(paper, sheet, pages).paint(); }, guess};
 }
 
 }  // namespace papers

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The winding sheet, with finishing and cautions, as a PDF.
+// The winding sheet, with finishing and cautions, as a paper.
 #pragma once
 
 #include "papers/pdf.h"
@@ -7,7 +7,7 @@
 
 namespace papers {
 
-/// The PDF's bytes; `design` is the text of the design file, which goes along as an attachment.
-[[nodiscard]] QByteArray paintedWindingSheet(const shop::WindingSheet& sheet, Format format, const std::string& design);
+/// `design` is the text of the design file, which goes along as an attachment.
+[[nodiscard]] Printed printed(const shop::WindingSheet& sheet, Format format, const std::string& design);
 
 }  // namespace papers

@@ -22,21 +22,20 @@ constexpr double minutesAnHour = 60;
 class BillWriter {
 public:
     BillWriter(const Materials& materials, const Prices* prices, Bill& bill)
-        : m_(materials), prices_(prices), bill_(bill) {}
+        : m_(materials), prices_(prices), bill_(bill), in_(bill.head.manner.in) {}
 
     void write() {
         add({m_.bobbinKey}, joined({"bobbin ", m_.bobbinTitle}), m_.bobbins, "piece");
         for (const auto& use : m_.wires)
             add({use.key}, joined({"wire of ", use.winding, ", ", use.title, ", ", fixed(use.bought, 2), " m"}),
-                use.mass, "kg");
+                use.mass, "kg", "copper");
         for (const auto& use : m_.foils)
-            add({joined({"copper foil ", micrometres(use.thickness)}), "copper foil"},
-                joined({"foil of ", use.name, ", ", millimetres(use.width), " x ", cutLength(use.length)}), use.mass,
-                "kg");
+            add({joined({"copper foil ", Lengths{}.thin(use.thickness)}), "copper foil"},
+                joined({"foil of ", use.name, ", ", in_.size(use.width), " x ", in_.cut(use.length)}), use.mass, "kg",
+                "copper");
         for (const auto& use : m_.films)
-            add({joined({use.key, " ", micrometres(use.thickness)}), use.key},
-                joined({use.title, ", ", micrometres(use.thickness), ", ", counted(use.turns, "turn")}), use.bought,
-                "m2");
+            add({joined({use.key, " ", Lengths{}.thin(use.thickness)}), use.key},
+                joined({use.title, ", ", in_.thin(use.thickness), ", ", counted(use.turns, "turn")}), use.bought, "m2");
         addSheets();
         for (const auto& use : m_.leads)
             add({joined({"lead ", use.colour}), "lead"},
@@ -55,13 +54,16 @@ private:
             add({joined({m_.sheetKey, " ", use.key, " ", thickness, " mm"}), use.key},
                 joined(
                     {"sheets ", m_.sheetTitle, ", ", use.title, ", ", thickness, " mm, ", counted(use.count, "sheet")}),
-                use.mass * (1 + sheetWaste), "kg");
+                use.mass * (1 + sheetWaste), "kg", use.key);
         }
     }
-    /// A line under the first of `names` that has a price, else under the first.
-    void add(const std::vector<std::string>& names, const std::string& what, double amount, const std::string& unit) {
-        BillLine line{names.front(), what, amount, unit, {}, {}, 0};
+    /// A line under the first of `names` that has a price, else under the first. `metal`: whose surcharge it bears.
+    void add(const std::vector<std::string>& names, const std::string& what, double amount, const std::string& unit,
+             const std::string& metal = {}) {
+        BillLine line{names.front(), what, amount, unit, {}, {}, 0, 0};
         if (prices_ != nullptr) {
+            if (const auto rate = prices_->surcharges.find(metal); rate != prices_->surcharges.end())
+                line.surcharge = amount * rate->second;
             for (const auto& name : names)
                 if (const auto found = prices_->parts.find(name); found != prices_->parts.end()) {
                     if (found->second.unit != unit) continue;
@@ -79,6 +81,7 @@ private:
     const Materials& m_;
     const Prices* prices_;
     Bill& bill_;
+    Lengths in_;
 };
 
 CostAt costAt(const Bill& bill, const Prices& prices, int quantity) {
@@ -89,6 +92,7 @@ CostAt costAt(const Bill& bill, const Prices& prices, int quantity) {
     };
     std::map<std::string, Buy> buys;
     for (const auto& line : bill.lines) {
+        cost.surcharge += line.surcharge;
         if (!line.cost) continue;
         cost.material += *line.cost;
         Buy& buy = buys[line.part];
@@ -101,8 +105,9 @@ CostAt costAt(const Bill& bill, const Prices& prices, int quantity) {
     cost.labour = bill.minutes / minutesAnHour * prices.labour;
     cost.setUp = bill.setUpMinutes / minutesAnHour * prices.labour / quantity;
     cost.tooling = prices.tooling / quantity;
-    cost.scrap = (cost.material + cost.labour) * prices.scrap / (1 - prices.scrap);
-    cost.total = cost.material + cost.smallestBuys + cost.labour + cost.setUp + cost.tooling + cost.scrap;
+    cost.scrap = (cost.material + cost.labour + cost.surcharge) * bill.scrap / (1 - bill.scrap);
+    cost.total =
+        cost.material + cost.smallestBuys + cost.labour + cost.setUp + cost.tooling + cost.scrap + cost.surcharge;
     return cost;
 }
 
@@ -127,7 +132,8 @@ WorkCount workOf(const design::Design& design, const coil::CoilBuild& build, con
     return work;
 }
 
-Bill bill(const design::Design& design, const catalog::Catalog& shop, const Issue& issue, const Prices* prices) {
+Bill bill(const design::Design& design, const catalog::Catalog& shop, const Issue& issue, const Prices* prices,
+          double yield) {
     const coil::CoilBuild build = coil::layOut(design, shop);
     const Materials materials = materialsOf(design, build, shop);
     Bill bill;
@@ -142,6 +148,9 @@ Bill bill(const design::Design& design, const catalog::Catalog& shop, const Issu
     bill.setUpMinutes = t.setUp;
     bill.currency = prices->currency;
     bill.validUntil = prices->validUntil;
+    bill.surchargeDay = prices->surchargeDay;
+    constexpr double leastYield = 0.01;  // below that a cost says nothing
+    bill.scrap = 1 - (1 - prices->scrap) * std::clamp(yield, leastYield, 1.0);
     for (const int quantity : lotSizes) bill.costs.push_back(costAt(bill, *prices, quantity));
     return bill;
 }
@@ -155,6 +164,7 @@ std::string billCsv(const Bill& bill) {
     if (!bill.currency.empty())
         text += joined(
             {"# costs in ", bill.currency, bill.validUntil.empty() ? "" : ", valid until " + bill.validUntil, "\n"});
+    if (!bill.surchargeDay.empty()) text += joined({"# surcharge on metals as of ", bill.surchargeDay, "\n"});
     for (const auto& part : bill.unpriced) text += joined({"# not in the costs, no price: ", part, "\n"});
     text += "kind,part,what,amount,unit,price";
     for (const int n : lotSizes) text += joined({",cost_at_", std::to_string(n)});
@@ -177,6 +187,7 @@ std::string billCsv(const Bill& bill) {
     row("work", "set-up of a lot", bill.setUpMinutes, "min", &CostAt::setUp);
     row("tooling", "once", 0, "", &CostAt::tooling);
     row("scrap", "units that are lost", 0, "", &CostAt::scrap);
+    row("surcharge", "metals", 0, "", &CostAt::surcharge);
     row("total", "one unit", 0, "", &CostAt::total);
     return text;
 }

@@ -24,6 +24,7 @@ struct BillLine {
     std::optional<double> price;  ///< of one `unit`
     std::optional<double> cost;   ///< of the line
     double minimum = 0;           ///< smallest buy of the part, in `unit`
+    double surcharge = 0;         ///< of the line, by the metal it holds
     bool operator==(const BillLine&) const = default;
 };
 
@@ -33,9 +34,10 @@ struct CostAt {
     double material = 0;
     double smallestBuys = 0;  ///< what has to be bought and is left over, shared by the lot
     double labour = 0;
-    double setUp = 0;    ///< labour, once for the lot
-    double tooling = 0;  ///< once
-    double scrap = 0;    ///< good units bear those that are lost: (material + labour) s / (1 - s)
+    double setUp = 0;      ///< labour, once for the lot
+    double tooling = 0;    ///< once
+    double scrap = 0;      ///< good units bear those that are lost: (material + labour + surcharge) s / (1 - s)
+    double surcharge = 0;  ///< on metals, by the day's rates
     double total = 0;
     bool operator==(const CostAt&) const = default;
 };
@@ -45,6 +47,8 @@ struct Bill {
     std::vector<BillLine> lines;
     double minutes = 0, setUpMinutes = 0;  ///< of work: a unit, a lot
     std::string currency, validUntil;      ///< empty: no prices were given
+    std::string surchargeDay;              ///< of the rates on metals; empty: there are none
+    double scrap = 0;                      ///< share of units that are lost: 1 - (1 - the shop's own) times yield
     std::vector<CostAt> costs;
     std::vector<std::string> unpriced;  ///< parts that the costs do not hold
     bool operator==(const Bill&) const = default;
@@ -57,9 +61,10 @@ struct WorkCount {
 };
 [[nodiscard]] WorkCount workOf(const design::Design& design, const coil::CoilBuild& build, const Materials& materials);
 
-/// The bill of a checked design; `prices` null: without costs.
+/// The bill of a checked design; `prices` null: without costs. `yield`: share of units that are predicted to keep every
+/// promise; the others are scrap besides what the price file says.
 [[nodiscard]] Bill bill(const design::Design& design, const catalog::Catalog& shop, const Issue& issue,
-                        const Prices* prices);
+                        const Prices* prices, double yield = 1);
 
 /// The bill as a table: lines of parts, then of work and totals, with cost at every lot size.
 [[nodiscard]] std::string billCsv(const Bill& bill);

@@ -21,24 +21,27 @@ std::string levelPoint(design::LevelAt at) {
 }
 
 /// Everything that the values depend on, in one sentence.
-std::string conditionsOf(const design::Design& design, const design::HookUp& hookUp) {
-    std::string words = "At " + units::writeExact(units::Kind::Temperature, design.conditions.temperature) +
-                        ", hook-up “" + hookUp.name + "” (";
+std::string conditionsOf(const design::Design& design, const design::HookUp& hookUp, const Words& say) {
     // Ports with the same on them are named together.
     std::vector<std::pair<std::string, std::string>> ports;
     for (const design::PortUse& use : hookUp.ports) {
-        if (const std::string what = portWords(use); ports.empty() || ports.back().second != what)
+        if (const std::string what = portWords(use, say); ports.empty() || ports.back().second != what)
             ports.emplace_back(use.port, what);
         else
             ports.back().first += ", " + use.port;
     }
-    for (std::size_t k = 0; k < ports.size(); ++k) words += (k ? "; " : "") + ports[k].first + ": " + ports[k].second;
+    std::string connected;
+    for (std::size_t k = 0; k < ports.size(); ++k)
+        connected += (k ? "; " : "") + ports[k].first + ": " + ports[k].second;
     std::string level = units::writeExact(units::Kind::LevelDbu, design.brief.operatingLevel);
     if (level.starts_with("-")) level.replace(0, 1, "−");
-    words += "). Levels at the " + levelPoint(design.brief.levelAt) + "; operating level " + level + ".";
+    std::string words = say("At %1, hook-up “%2” (%3). Levels at the %4; operating level %5.",
+                            {say.number(units::writeExact(units::Kind::Temperature, design.conditions.temperature)),
+                             hookUp.name, connected, say(levelPoint(design.brief.levelAt)), say.number(level)});
     for (const design::DirectCurrent& current : design.conditions.directCurrents)
-        words += " With " + units::writeExact(units::Kind::Current, current.current) + " direct current in the " +
-                 windingRoles(design, hookUp).at(current.winding).title + ".";
+        words += " " + say("With %1 direct current in the %2.",
+                           {say.number(units::writeExact(units::Kind::Current, current.current)),
+                            windingRoles(design, hookUp, say).at(current.winding).title});
     return words;
 }
 
@@ -47,21 +50,23 @@ std::string conditionsOf(const design::Design& design, const design::HookUp& hoo
 Datasheet datasheet(const design::Design& design, const analysis::Answer& answer, const catalog::Catalog& shop,
                     const Issue& issue) {
     Datasheet sheet;
+    sheet.manner = issue.manner;
+    const Words& say = issue.manner.say();
     const design::HookUp& hookUp = *design::hookUp(design, answer.hookUp);
-    const auto roles = windingRoles(design, hookUp);
+    const auto roles = windingRoles(design, hookUp, say);
     sheet.title = design.name;
     sheet.partNumber = design.partNumber;
     sheet.revision = design.revision;
     sheet.date = issue.date;
     sheet.digest = issue.digest.substr(0, digestDigits);
     sheet.use = capital(design.brief.use);
-    sheet.schematic = schematicOf(design, hookUp);
-    sheet.pinout = pinoutOf(design, sheet.schematic);
+    sheet.schematic = schematicOf(design, hookUp, say);
+    sheet.pinout = pinoutOf(design, sheet.schematic, sheet.manner);
     sheet.outline = outlineOf(design, shop);
-    sheet.conditions = conditionsOf(design, hookUp);
-    sheet.agreed = agreedLimits(design, roles);
-    sheet.typical = typicalValues(design, answer, roles);
-    sheet.charts = chartsOf(design, answer);
+    sheet.conditions = conditionsOf(design, hookUp, say);
+    sheet.agreed = agreedLimits(design, roles, sheet.manner);
+    sheet.typical = typicalValues(design, answer, roles, say);
+    sheet.charts = chartsOf(design, answer, say);
     sheet.notes = notesOf(design, hookUp, sheet);
     return sheet;
 }

@@ -113,6 +113,7 @@ struct Datasheet {
     std::string title, partNumber, revision, date;
     std::string use;
     std::string digest;  ///< short, of the design
+    Manner manner = {};
     std::vector<PinoutRow> pinout;
     Outline outline;
     Schematic schematic;

@@ -26,18 +26,24 @@ struct WindingRole {
     bool driven = false;
 };
 [[nodiscard]] std::map<std::string, WindingRole> windingRoles(const design::Design& design,
-                                                              const design::HookUp& hookUp);
+                                                              const design::HookUp& hookUp, const Words& say = {});
 
-[[nodiscard]] Schematic schematicOf(const design::Design& design, const design::HookUp& hookUp);
-[[nodiscard]] std::vector<PinoutRow> pinoutOf(const design::Design& design, const Schematic& schematic);
+[[nodiscard]] Schematic schematicOf(const design::Design& design, const design::HookUp& hookUp, const Words& say = {});
+[[nodiscard]] std::vector<PinoutRow> pinoutOf(const design::Design& design, const Schematic& schematic,
+                                              const Manner& manner);
 [[nodiscard]] Outline outlineOf(const design::Design& design, const catalog::Catalog& shop);
 [[nodiscard]] std::vector<ValueRow> agreedLimits(const design::Design& design,
-                                                 const std::map<std::string, WindingRole>& roles);
+                                                 const std::map<std::string, WindingRole>& roles, const Manner& manner);
+/// One promise, or mask on the response, of the brief as a customer reads it; without words where he does not.
+[[nodiscard]] ValueRow promiseRow(const design::Design& design, int index,
+                                  const std::map<std::string, WindingRole>& roles, const Manner& manner);
+[[nodiscard]] ValueRow maskRow(const design::Design& design, int index, const Manner& manner);
 [[nodiscard]] std::vector<ValueRow> typicalValues(const design::Design& design, const analysis::Answer& answer,
-                                                  const std::map<std::string, WindingRole>& roles);
-[[nodiscard]] std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer& answer);
+                                                  const std::map<std::string, WindingRole>& roles, const Words& say);
+[[nodiscard]] std::vector<Chart> chartsOf(const design::Design& design, const analysis::Answer& answer,
+                                          const Words& say);
 /// What hangs on a port, in words: "150 Ω source, balanced".
-[[nodiscard]] std::string portWords(const design::PortUse& use);
+[[nodiscard]] std::string portWords(const design::PortUse& use, const Words& say);
 [[nodiscard]] std::vector<std::pair<std::string, std::vector<std::string>>> notesOf(const design::Design& design,
                                                                                     const design::HookUp& hookUp,
                                                                                     const Datasheet& sheet);

@@ -19,7 +19,7 @@ std::string metres(double length) {
     return fixed(length, length < 10 ? 2 : 1) + " m";
 }
 
-void addWires(const Materials& materials, std::vector<FetchRow>& rows) {
+void addWires(const Materials& materials, const Lengths& in, std::vector<FetchRow>& rows) {
     std::vector<bool> done(materials.wires.size(), false);
     for (std::size_t k = 0; k < materials.wires.size(); ++k) {
         if (done[k]) continue;
@@ -35,29 +35,29 @@ void addWires(const Materials& materials, std::vector<FetchRow>& rows) {
             length += use.bought;
             all += use.mass;
         }
-        rows.push_back({joined({"Wire ", first.title, ", ", millimetres(first.bare, 3), " bare, ",
-                                millimetres(first.overall, 3), " overall, for ", listedWords(names)}),
+        rows.push_back({joined({"Wire ", first.title, ", ", in.both(first.bare, 3), " bare, ",
+                                in.both(first.overall, 3), " overall, for ", listedWords(names)}),
                         joined({metres(length), ", ", mass(all)})});
     }
 }
 
 }  // namespace
 
-std::vector<FetchRow> fetchRows(const Materials& materials) {
+std::vector<FetchRow> fetchRows(const Materials& materials, const Lengths& in) {
     std::vector<FetchRow> rows{{"Bobbin " + materials.bobbinTitle, counted(materials.bobbins, "piece")}};
-    addWires(materials, rows);
+    addWires(materials, in, rows);
     for (const FoilUse& use : materials.foils)
-        rows.push_back({joined({"Copper foil ", micrometres(use.thickness), " for ", use.name}),
-                        joined({millimetres(use.width), " x ", cutLength(use.length)})});
+        rows.push_back({joined({"Copper foil ", in.thin(use.thickness), " for ", use.name}),
+                        joined({in.size(use.width), " x ", in.cut(use.length)})});
     for (const FilmUse& use : materials.films)
-        rows.push_back({joined({use.title, ", ", micrometres(use.thickness)}),
+        rows.push_back({joined({use.title, ", ", in.thin(use.thickness)}),
                         joined({fixed(use.bought * 1e4, 0), " cm², ", counted(use.turns, "turn")})});
     for (const LeadUse& use : materials.leads)
-        rows.push_back({joined({"Lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour}),
-                        "cut " + cutLength(use.cut)});
-    if (materials.sleeving > 0) rows.push_back({"Sleeving", cutLength(materials.sleeving)});
+        rows.push_back(
+            {joined({"Lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour}), "cut " + in.cut(use.cut)});
+    if (materials.sleeving > 0) rows.push_back({"Sleeving", in.cut(materials.sleeving)});
     for (const SheetUse& use : materials.sheets)
-        rows.push_back({joined({"Sheets ", materials.sheetTitle, ", ", use.title, ", ", millimetres(use.thickness, 2)}),
+        rows.push_back({joined({"Sheets ", materials.sheetTitle, ", ", use.title, ", ", in.size(use.thickness, 2)}),
                         joined({counted(use.count, "sheet"), ", ", mass(use.mass)})});
     for (const CompoundUse& use : materials.compounds)
         rows.push_back({use.title, joined({fixed(use.volume * 1e6, 1), " cm³"})});

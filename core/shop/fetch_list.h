@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "shop/lengths.h"
 #include "shop/materials.h"
 
 namespace shop {
@@ -14,6 +15,6 @@ struct FetchRow {
     bool operator==(const FetchRow&) const = default;
 };
 /// Wires (those of the same kind together), foils, films, sheets, leads, bobbins, compound, in the order of use.
-[[nodiscard]] std::vector<FetchRow> fetchRows(const Materials& materials);
+[[nodiscard]] std::vector<FetchRow> fetchRows(const Materials& materials, const Lengths& in = {});
 
 }  // namespace shop

@@ -16,14 +16,17 @@ using units::joined;
 
 namespace {
 
-std::string outlineWords(const design::Design& design, const catalog::Catalog& shop) {
+/// Of a sheet; in inches with the millimetres behind.
+std::string outlineWords(const design::Design& design, const catalog::Catalog& shop, const Lengths& in) {
     const auto* sheet = design::part(design, design.core.sheet, shop);
     if (sheet == nullptr) return {};
-    return joined({titleOf(design, design.core.sheet, shop), ": ", millimetres(catalog::overallWidth(*sheet)), " x ",
-                   millimetres(catalog::overallHeight(*sheet)), " over all, ",
-                   sheet->cut == catalog::SheetCut::UI ? "leg " : "tongue ", millimetres(sheet->tongue), ", window ",
-                   millimetres(sheet->windowWidth), " x ", millimetres(sheet->windowHeight), ", outer leg ",
-                   millimetres(sheet->outerLeg), ", yoke ", millimetres(sheet->yoke)});
+    const std::string words =
+        joined({in.inch ? "" : titleOf(design, design.core.sheet, shop) + ": ", in.size(catalog::overallWidth(*sheet)),
+                " x ", in.size(catalog::overallHeight(*sheet)), " over all, ",
+                sheet->cut == catalog::SheetCut::UI ? "leg " : "tongue ", in.size(sheet->tongue), ", window ",
+                in.size(sheet->windowWidth), " x ", in.size(sheet->windowHeight), ", outer leg ",
+                in.size(sheet->outerLeg), ", yoke ", in.size(sheet->yoke)});
+    return in.inch ? joined({outlineWords(design, shop, {}), "; or ", words}) : words;
 }
 
 /// Terminals that carry the same sign when any winding is driven.
@@ -35,7 +38,7 @@ std::vector<std::string> dots(const design::Design& design) {
     return names;
 }
 
-FinishingStep soldering(const design::Design& design, const Materials& materials) {
+FinishingStep soldering(const design::Design& design, const Materials& materials, const Lengths& in) {
     FinishingStep step{"", "Pins and leads", {}};
     step.words.emplace_back("Read the enamel's grade off the spool's label: ____________");
     step.words.emplace_back(
@@ -47,7 +50,7 @@ FinishingStep soldering(const design::Design& design, const Materials& materials
     for (const auto& wire : materials.wires) thickest = std::max(thickest, wire.bare);
     if (thickest > 0)
         step.words.push_back(
-            joined({"The thickest wire here is ", millimetres(thickest, 3), ": from 0.3 mm on take the longer time."}));
+            joined({"The thickest wire here is ", in.both(thickest, 3), ": from 0.3 mm on take the longer time."}));
     step.words.emplace_back(
         "By hand, one pin after the other, wherever the bobbin softens: pins stand in plastic. Let each cool before "
         "the next; straighten none while it is hot.");
@@ -56,7 +59,7 @@ FinishingStep soldering(const design::Design& design, const Materials& materials
     std::vector<std::string> leads;
     for (const auto& lead : materials.leads)
         leads.push_back(joined({lead.colour.empty() ? "" : lead.colour + " ", "(", lead.terminal, ") cut ",
-                                cutLength(lead.cut), ", ", cutLength(lead.length), " free"}));
+                                in.cut(lead.cut), ", ", in.cut(lead.length), " free"}));
     if (!leads.empty()) step.words.push_back("Leads, in this order: " + listedWords(leads) + ".");
     if (design.terminals.size() > leads.size())
         step.words.emplace_back("Wipe the flux off the pins; look at every joint through a glass.");
@@ -90,7 +93,8 @@ std::string patternWords(const design::Core& core, const Materials& materials) {
                    "; spread the fewer evenly among the more."});
 }
 
-FinishingStep lamination(const design::Design& design, const Materials& materials, const catalog::Catalog& shop) {
+FinishingStep lamination(const design::Design& design, const Materials& materials, const catalog::Catalog& shop,
+                         const Lengths& in) {
     FinishingStep step{"", "Lamination", {}};
     const auto& core = design.core;
     const auto* sheet = design::part(design, core.sheet, shop);
@@ -98,7 +102,7 @@ FinishingStep lamination(const design::Design& design, const Materials& material
         std::any_of(materials.sheets.begin(), materials.sheets.end(), [](const SheetUse& use) { return use.brittle; });
     for (const auto& use : materials.sheets) {
         const std::string sheets =
-            joined({counted(use.count, "sheet"), " of ", use.title, ", ", millimetres(use.thickness, 2), " thick"});
+            joined({counted(use.count, "sheet"), " of ", use.title, ", ", in.both(use.thickness, 2), " thick"});
         step.words.push_back(use.mass > 0
                                  ? joined({"Count AND weigh: ", sheets, ", ", fixed(use.mass * 1e3, 1),
                                            " g. Weight and count must agree within one sheet. Lot: ____________"})
@@ -114,13 +118,13 @@ FinishingStep lamination(const design::Design& design, const Materials& material
                                      sheet != nullptr && sheet->cut == catalog::SheetCut::M
                                          ? "its tongue through the bobbin"
                                          : "its yoke closing the sheet of the other side",
-                                     closing, micrometres(core.gap), "."}));
+                                     closing, in.thin(core.gap), "."}));
     else
         step.words.push_back(joined({"Butt-stacked: all sheets from one side, the other part on top. Spacer ",
-                                     micrometres(core.gap / 2), " thick at each joint, so that the path holds ",
-                                     micrometres(core.gap), " in all. Insulated, and it must not shift."}));
+                                     in.thin(core.gap / 2), " thick at each joint, so that the path holds ",
+                                     in.thin(core.gap), " in all. Insulated, and it must not shift."}));
     step.words.emplace_back("All burrs to one side. Leave out a sheet that is bent, rusty or burred.");
-    step.words.push_back(joined({"Closed height ", millimetres(core.height),
+    step.words.push_back(joined({"Closed height ", in.both(core.height),
                                  ", held between flat jaws with a light hand, not forced: the last sheets go in easily "
                                  "or stay out."}));
     if (brittle)
@@ -171,13 +175,14 @@ FinishingStep label(const design::Design& design) {
 
 }  // namespace
 
-Finishing finishing(const design::Design& design, const Materials& materials, const catalog::Catalog& shop) {
+Finishing finishing(const design::Design& design, const Materials& materials, const catalog::Catalog& shop,
+                    const Lengths& in) {
     Finishing all;
-    all.outline = outlineWords(design, shop);
+    all.outline = outlineWords(design, shop, in);
     for (const auto& use : materials.sheets)
         all.stack.push_back({use.title, use.thickness, use.height, use.count, use.mass});
     all.closedHeight = design.core.height;
-    all.steps = {soldering(design, materials), testing(design), lamination(design, materials, shop),
+    all.steps = {soldering(design, materials, in), testing(design), lamination(design, materials, shop, in),
                  filling(design, materials), label(design)};
     int number = 0;
     for (auto& step : all.steps) step.number = "F" + std::to_string(++number);

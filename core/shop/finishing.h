@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "shop/lengths.h"
 #include "shop/materials.h"
 
 namespace shop {
@@ -36,7 +37,7 @@ struct Finishing {
 };
 
 [[nodiscard]] Finishing finishing(const design::Design& design, const Materials& materials,
-                                  const catalog::Catalog& shop);
+                                  const catalog::Catalog& shop, const Lengths& in = {});
 
 /// What can hurt in this work, in plain words. Defers to local rules, safety sheets and licensed practice.
 [[nodiscard]] std::vector<std::string> cautions();

@@ -35,7 +35,7 @@ std::string weakestWords(const PlanContext& context, const BarrierBetween* weake
     std::string words =
         joined({"Thinnest insulation: ", context.electrode(weakest->a), " / ", context.electrode(weakest->b), ", "});
     if (weakest->plies == 0) return words + "wire enamel alone: no insulation to test with high voltage.";
-    words += joined({millimetres(weakest->thickness, 2), " of ", weakest->material});
+    words += joined({Lengths{}.size(weakest->thickness, 2), " of ", weakest->material});
     if (voltage)
         words += joined({", ", units::significant(*voltage / weakest->thickness / 1e6, 2),
                          " kV/mm: hold that against the material's own data sheet (the catalog knows no strength)"});

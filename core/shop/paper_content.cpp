@@ -214,6 +214,7 @@ void fields(Visitor& visit, BillLine& r) {
     visit.need("price", r.price);
     visit.need("cost", r.cost);
     visit.need("minimum", r.minimum);
+    visit.need("surcharge", r.surcharge);
 }
 template <class Visitor>
 void fields(Visitor& visit, CostAt& r) {
@@ -224,6 +225,7 @@ void fields(Visitor& visit, CostAt& r) {
     visit.need("set_up", r.setUp);
     visit.need("tooling", r.tooling);
     visit.need("scrap", r.scrap);
+    visit.need("surcharge", r.surcharge);
     visit.need("total", r.total);
 }
 template <class Visitor>
@@ -234,6 +236,8 @@ void fields(Visitor& visit, Bill& r) {
     visit.need("set_up_minutes", r.setUpMinutes);
     visit.need("currency", r.currency);
     visit.need("valid_until", r.validUntil);
+    visit.need("surcharge_day", r.surchargeDay);
+    visit.need("scrap", r.scrap);
     visit.need("costs", r.costs);
     visit.need("unpriced", r.unpriced);
 }

@@ -4,6 +4,8 @@
 
 #include "json/value.h"
 #include "shop/bill.h"
+#include "shop/datasheet.h"
+#include "shop/quotation.h"
 #include "shop/test_plan.h"
 #include "shop/traveller.h"
 #include "shop/winding_sheet.h"
@@ -14,6 +16,9 @@ namespace shop {
 [[nodiscard]] json::Value contentOf(const WindingSheet& sheet);
 [[nodiscard]] json::Value contentOf(const Traveller& traveller);
 [[nodiscard]] json::Value contentOf(const Bill& bill);
+[[nodiscard]] json::Value contentOf(const Form& form);
+[[nodiscard]] json::Value contentOf(const Quotation& quotation);
+[[nodiscard]] json::Value contentOf(const Datasheet& sheet);
 /// SI units; distortion as a share.
 [[nodiscard]] json::Value contentOf(const TestPlan& plan);
 

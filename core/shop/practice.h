@@ -23,4 +23,17 @@ inline constexpr double skeinLength = 60e-3;     ///< m
 inline constexpr double enamelDensity = 1350;    ///< kg/m3, of dry enamel (from memory)
 inline constexpr double foilDensity = 8890;      ///< kg/m3, copper (IEC 60028)
 
+/// General tolerance of a linear dimension, m, either way: ISO 2768-1, class m (its table as copied on two public
+/// pages, which agree). 0 below 0.5 mm and beyond 2 m, where it has none.
+[[nodiscard]] constexpr double generalTolerance(double dimension) {
+    struct Row {
+        double upTo, tolerance;
+    };
+    constexpr Row table[] = {{0.5e-3, 0},      {6e-3, 0.1e-3}, {30e-3, 0.2e-3}, {120e-3, 0.3e-3},
+                             {400e-3, 0.5e-3}, {1.0, 0.8e-3},  {2.0, 1.2e-3}};
+    for (const Row& row : table)
+        if (dimension <= row.upTo) return row.tolerance;
+    return 0;
+}
+
 }  // namespace shop

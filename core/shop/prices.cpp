@@ -20,6 +20,7 @@ using units::joined;
 
 enum Column { Kind, Name, Unit, Value, Minimum, Note, Columns };
 constexpr const char* header = "kind,name,unit,value,minimum,note";
+constexpr double mostPrice = 1e9;
 
 /// The cells of a line; text in double quotes may hold commas, a doubled quote is one.
 std::vector<std::string> cells(std::string_view line) {
@@ -60,6 +61,8 @@ public:
         }
         if (!head) fault("no line of headings", header);
         if (prices_.currency.empty()) fault("no currency", "a line currency,EUR,,,,");
+        if (!prices_.surcharges.empty() && prices_.surchargeDay.empty())
+            fault("a surcharge without its day", "a line surcharge day,2027-01-15,,,,");
         if (!faults_.empty()) throw units::BadInput(std::move(faults_));
         return std::move(prices_);
     }
@@ -95,27 +98,34 @@ private:
             return fault(joined({std::to_string(row.size()), " cells"}), header);
         if (!said_.insert(row[Kind] + "/" + row[Name]).second)
             return fault(joined({row[Kind], " \"", row[Name], "\" a second time"}), "each once");
-        constexpr double most = 1e9;
         if (row[Kind] == "currency") {
             prices_.currency = row[Name];
         } else if (row[Kind] == "valid") {
             prices_.validUntil = row[Name];
         } else if (row[Kind] == "part") {
             if (!unitIs(row[Unit], {"kg", "m", "m2", "piece"})) return;
-            Price price{row[Unit], number(row[Value], 0, most), 0};
-            if (row.size() > Minimum && !row[Minimum].empty()) price.minimum = number(row[Minimum], 0, most);
+            Price price{row[Unit], number(row[Value], 0, mostPrice), 0};
+            if (row.size() > Minimum && !row[Minimum].empty()) price.minimum = number(row[Minimum], 0, mostPrice);
             prices_.parts[row[Name]] = price;
         } else if (row[Kind] == "labour") {
-            if (unitIs(row[Unit], {"h"})) prices_.labour = number(row[Value], 0, most);
+            if (unitIs(row[Unit], {"h"})) prices_.labour = number(row[Value], 0, mostPrice);
         } else if (row[Kind] == "tooling") {
-            prices_.tooling = number(row[Value], 0, most);
+            prices_.tooling = number(row[Value], 0, mostPrice);
         } else if (row[Kind] == "scrap") {
             constexpr double percent = 100, mostLost = 90;
             if (unitIs(row[Unit], {"%"})) prices_.scrap = number(row[Value], 0, mostLost) / percent;
+        } else if (row[Kind] == "margin") {
+            constexpr double percent = 100, mostMargin = 1000;
+            if (unitIs(row[Unit], {"%"})) prices_.margin = number(row[Value], 0, mostMargin) / percent;
+        } else if (row[Kind] == "surcharge") {
+            if (unitIs(row[Unit], {"kg"})) prices_.surcharges[row[Name]] = number(row[Value], 0, mostPrice);
+        } else if (row[Kind] == "surcharge day") {
+            prices_.surchargeDay = row[Name];
         } else if (row[Kind] == "time") {
-            if (unitIs(row[Unit], {"min"})) takeTime(row[Name], number(row[Value], 0, most));
+            if (unitIs(row[Unit], {"min"})) takeTime(row[Name], number(row[Value], 0, mostPrice));
         } else {
-            fault(joined({"kind \"", row[Kind], "\""}), "currency, valid, part, labour, time, tooling or scrap");
+            fault(joined({"kind \"", row[Kind], "\""}),
+                  "currency, valid, part, labour, time, tooling, scrap, margin, surcharge or surcharge day");
         }
     }
     void takeTime(const std::string& name, double minutes) {

@@ -80,8 +80,16 @@ std::vector<std::string> reached(const Joined& joined, const std::vector<Piece>&
 }
 
 /// "inner shield", "shield SH".
-std::string shieldWords(const SchematicShield& shield) {
-    return shield.name.find("shield") == std::string::npos ? "shield " + shield.name : shield.name;
+std::string shieldWords(const SchematicShield& shield, const Words& say) {
+    return shield.name.find("shield") == std::string::npos ? say("shield %1", {shield.name}) : shield.name;
+}
+
+/// A usual colour in the paper's language; any other as it is called.
+std::string colourWords(const std::string& colour, const Words& say) {
+    for (const char* one :
+         {"black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white", "pink", "turquoise"})
+        if (colour == one) return say(one);
+    return colour;
 }
 
 void number(std::map<std::string, WindingRole>& roles, const design::Design& design, const std::string& title) {
@@ -128,7 +136,8 @@ std::vector<Piece> piecesOf(const design::Design& design, const design::Winding&
     return pieces;
 }
 
-std::map<std::string, WindingRole> windingRoles(const design::Design& design, const design::HookUp& hookUp) {
+std::map<std::string, WindingRole> windingRoles(const design::Design& design, const design::HookUp& hookUp,
+                                                const Words& say) {
     const Joined joined(design, hookUp);
     std::vector<Piece> pieces;
     for (const design::Winding& winding : design.windings)
@@ -138,28 +147,28 @@ std::map<std::string, WindingRole> windingRoles(const design::Design& design, co
         const design::Port* port = design::port(design, portName);
         if (!port) return;
         for (const std::string& winding : reached(joined, pieces, *port))
-            roles.try_emplace(winding, WindingRole{driven ? "primary" : "secondary", port->name, driven});
+            roles.try_emplace(winding, WindingRole{say(driven ? "primary" : "secondary"), port->name, driven});
     };
     for (const bool driven : {true, false})
         for (const design::PortUse& use : hookUp.ports)
             if ((use.role == design::Role::Drive) == driven) give(use.port, driven);
     for (const design::Port& port : design.ports) give(port.name, false);
     for (const design::Winding& winding : design.windings)
-        roles.try_emplace(winding.name, WindingRole{"winding", "", false});
-    for (const char* title : {"primary", "secondary", "winding"}) number(roles, design, title);
+        roles.try_emplace(winding.name, WindingRole{say("winding"), "", false});
+    for (const char* title : {"primary", "secondary", "winding"}) number(roles, design, say(title));
     return roles;
 }
 
-Schematic schematicOf(const design::Design& design, const design::HookUp& hookUp) {
+Schematic schematicOf(const design::Design& design, const design::HookUp& hookUp, const Words& say) {
     Schematic schematic;
-    const auto roles = windingRoles(design, hookUp);
+    const auto roles = windingRoles(design, hookUp, say);
     for (const design::Winding& winding : design.windings) {
         const auto pieces = piecesOf(design, winding);
         const WindingRole& role = roles.at(winding.name);
         for (std::size_t k = 0; k < pieces.size(); ++k)
-            schematic.windings.push_back({role.title + (pieces.size() > 1 ? " part " + std::to_string(k + 1) : ""),
-                                          role.port, role.driven, pieces[k].start, pieces[k].finish, pieces[k].inPhase,
-                                          pieces[k].taps});
+            schematic.windings.push_back(
+                {pieces.size() > 1 ? say("%1 part %2", {role.title, std::to_string(k + 1)}) : role.title, role.port,
+                 role.driven, pieces[k].start, pieces[k].finish, pieces[k].inPhase, pieces[k].taps});
     }
     for (const design::Place& place : design.coil)
         for (const design::Item& item : place.order)
@@ -187,38 +196,40 @@ Schematic schematicOf(const design::Design& design, const design::HookUp& hookUp
     return schematic;
 }
 
-std::vector<PinoutRow> pinoutOf(const design::Design& design, const Schematic& schematic) {
+std::vector<PinoutRow> pinoutOf(const design::Design& design, const Schematic& schematic, const Manner& manner) {
+    const Words& say = manner.say();
     std::vector<PinoutRow> rows;
     const auto add = [](PinoutRow& row, const std::string& words) {
         row.function += (row.function.empty() ? "" : ", ") + words;
     };
     for (const design::Terminal& terminal : design.terminals) {
         PinoutRow row{terminal.name, {}, {}, false};
-        row.where = terminal.pin > 0                                          ? "pin " + std::to_string(terminal.pin)
-                    : terminal.leadColour.empty() && terminal.leadLength <= 0 ? "terminal"
-                    : terminal.leadColour.empty()                             ? "lead"
-                                                                              : terminal.leadColour + " lead";
+        row.where = terminal.pin > 0 ? say("pin %1", {std::to_string(terminal.pin)})
+                    : terminal.leadColour.empty() && terminal.leadLength <= 0 ? say("terminal")
+                    : terminal.leadColour.empty()                             ? say("lead")
+                                                  : say("%1 lead", {colourWords(terminal.leadColour, say)});
         if (terminal.pin == 0 && terminal.leadLength > 0)
-            row.where += ", " + units::writeExact(units::Kind::Length, terminal.leadLength);
+            row.where += ", " + say.number(manner.in.exact(terminal.leadLength));
         for (const SchematicWinding& winding : schematic.windings) {
-            if (winding.start == terminal.name) add(row, winding.title + " start");
-            if (winding.finish == terminal.name) add(row, winding.title + " finish");
+            if (winding.start == terminal.name) add(row, say("%1 start", {winding.title}));
+            if (winding.finish == terminal.name) add(row, say("%1 finish", {winding.title}));
             row.dot = row.dot || (winding.dotAtStart ? winding.start : winding.finish) == terminal.name;
             for (const SchematicTap& tap : winding.taps)
                 if (tap.terminal == terminal.name)
-                    add(row, winding.title + " tap, " + std::to_string(std::lround(100 * tap.share)) + " % from start");
+                    add(row,
+                        say("%1 tap, %2 % from start", {winding.title, std::to_string(std::lround(100 * tap.share))}));
         }
         for (const SchematicShield& shield : schematic.shields)
-            if (shield.terminal == terminal.name) add(row, shieldWords(shield));
-        if (row.function.empty()) row.function = "not connected";
+            if (shield.terminal == terminal.name) add(row, shieldWords(shield, say));
+        if (row.function.empty()) row.function = say("not connected");
         rows.push_back(std::move(row));
     }
     const auto listed = [&](const std::string& name) {
         return std::any_of(rows.begin(), rows.end(), [&](const PinoutRow& r) { return r.terminal == name; });
     };
     for (const SchematicShield& shield : schematic.shields)
-        if (!listed(shield.terminal)) rows.push_back({shield.name, "lead", "shield", false});
-    if (schematic.coreReachable && !listed("core")) rows.push_back({"core", "core", "core earth", false});
+        if (!listed(shield.terminal)) rows.push_back({shield.name, say("lead"), say("shield"), false});
+    if (schematic.coreReachable && !listed("core")) rows.push_back({"core", say("core"), say("core earth"), false});
     return rows;
 }
 

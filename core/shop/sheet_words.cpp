@@ -22,20 +22,6 @@ std::string fixed(double value, int decimals) {
     return all;
 }
 
-std::string millimetres(double metres, int decimals) {
-    return fixed(metres * 1e3, decimals) + " mm";
-}
-
-std::string micrometres(double metres) {
-    std::string text = fixed(metres * 1e6, 1);
-    if (text.ends_with(".0")) text.erase(text.size() - 2);
-    return text + " µm";
-}
-
-std::string cutLength(double metres) {
-    return fixed(std::ceil(metres * 1e3 - 1e-6), 0) + " mm";
-}
-
 std::string grams(double newtons) {
     constexpr double standardGravity = 9.80665;
     const double g = newtons / standardGravity * 1e3;

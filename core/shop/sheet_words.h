@@ -12,12 +12,6 @@ namespace shop {
 
 /// `value` with exactly `decimals` digits behind the point, independent of language.
 [[nodiscard]] std::string fixed(double value, int decimals);
-/// A length given in m: "21.5 mm", with `decimals` digits.
-[[nodiscard]] std::string millimetres(double metres, int decimals = 1);
-/// A thickness given in m: "25 µm".
-[[nodiscard]] std::string micrometres(double metres);
-/// A length to cut, given in m: the next whole "180 mm".
-[[nodiscard]] std::string cutLength(double metres);
 /// A pull in the grams that spring balances show, given in N (standard gravity 9.80665 m/s2, ISO 80000-3): "36 g".
 [[nodiscard]] std::string grams(double newtons);
 /// "low flange" or "high flange".

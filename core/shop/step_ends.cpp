@@ -22,10 +22,9 @@ std::string StepWriter::terminalWords(const design::Terminal& terminal, const co
     const bool thin = !wire.foil() && !wire.pieces.empty() && wire.pieces.front()->conductor.bare < thinWire;
     std::string words;
     if (wire.foil())
-        words =
-            joined({"fold the foil's end square, ", millimetres(foilEnd, 0), " of it out, insulated on both sides; "});
+        words = joined({"fold the foil's end square, ", in_.size(foilEnd, 0), " of it out, insulated on both sides; "});
     else if (thin)
-        words = joined({"twist a skein of ", std::to_string(skeinStrands), " strands, ", millimetres(skeinLength, 0),
+        words = joined({"twist a skein of ", std::to_string(skeinStrands), " strands, ", in_.size(skeinLength, 0),
                         " long, from the wire itself; "});
     if (terminal.pin > 0) {
         words += joined({wire.foil() ? "solder it"

@@ -13,8 +13,9 @@ namespace shop {
 
 using units::joined;
 
-StepWriter::StepWriter(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop)
-    : design_(design), build_(build), shop_(shop), bobbin_(design::part(design, design.bobbin, shop)) {
+StepWriter::StepWriter(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop,
+                       const Lengths& in)
+    : design_(design), build_(build), shop_(shop), in_(in), bobbin_(design::part(design, design.bobbin, shop)) {
     int next = 0;
     for (int leg = 1; leg <= build.legs; ++leg)
         for (const auto& place : design.coil)
@@ -45,9 +46,9 @@ double StepWriter::chamberWidth(const design::ItemIndex& at) const {
 
 std::string StepWriter::roomWords(const design::ItemIndex& at, double low, double high) const {
     const double width = chamberWidth(at);
-    if (low <= 0 && high <= 0) return millimetres(width) + ", from flange to flange";
-    return joined({millimetres(width - low - high), " of ", millimetres(width), "; keep free ", millimetres(low),
-                   " at the low and ", millimetres(high), " at the high flange, with strips of tape"});
+    if (low <= 0 && high <= 0) return in_.size(width) + ", from flange to flange";
+    return joined({in_.size(width - low - high), " of ", in_.size(width), "; keep free ", in_.size(low),
+                   " at the low and ", in_.size(high), " at the high flange, with strips of tape"});
 }
 
 /// Turns of stock, their width and the length to cut; the first and the last of several wraps lie at `from` and `to`.
@@ -55,16 +56,16 @@ std::string StepWriter::plyWords(const design::Ply& ply, double width, double fr
     std::vector<std::string> turns;
     double sum = 0, most = 0, least = 0;
     for (const StockTurns& stock : stockTurns(design_, ply, shop_)) {
-        turns.push_back(joined({counted(stock.turns, "turn"), " of ", micrometres(stock.thickness)}));
+        turns.push_back(joined({counted(stock.turns, "turn"), " of ", in_.thin(stock.thickness)}));
         sum += stock.turns * stock.thickness;
         most = std::max(most, stock.turns * wrapLength(build_, to) + paperOverlap);
         least = std::max(least, stock.turns * wrapLength(build_, from) + paperOverlap);
     }
-    std::string words = joined({listedWords(turns), " ", titleOf(design_, ply.insulation, shop_), ", ",
-                                millimetres(width), " wide, cut ", cutLength(least),
-                                cutLength(most) == cutLength(least) ? "" : " to " + cutLength(most), " long"});
+    std::string words =
+        joined({listedWords(turns), " ", titleOf(design_, ply.insulation, shop_), ", ", in_.size(width), " wide, cut ",
+                in_.cut(least), in_.cut(most) == in_.cut(least) ? "" : " to " + in_.cut(most), " long"});
     if (std::abs(sum - ply.thickness) > 0.01 * ply.thickness)
-        words += joined({" (", micrometres(sum), " in all; the design asks ", micrometres(ply.thickness), ")"});
+        words += joined({" (", in_.thin(sum), " in all; the design asks ", in_.thin(ply.thickness), ")"});
     return words;
 }
 
@@ -79,7 +80,7 @@ WindingStep StepWriter::barrier(const design::ItemIndex& at, const design::Barri
     step.actions.push_back({{},
                             "Edges up against both flanges, no gap. Begin and end on a face that stands outside the "
                             "window; overlap " +
-                                millimetres(paperOverlap, 0) + ".",
+                                in_.size(paperOverlap, 0) + ".",
                             false});
     return step;
 }
@@ -88,8 +89,8 @@ std::string StepWriter::leadWords(const std::string& name) const {
     const auto* terminal = terminalOf(design_, name);
     if (terminal == nullptr) return "a lead (" + name + ")";
     if (terminal->pin > 0) return "a thin lead to " + pinWords(*terminal);
-    return joined({"the ", terminalPlace(*terminal), " (", name, "), cut ", cutLength(terminal->leadLength + leadJoint),
-                   ", ", cutLength(terminal->leadLength), " of it free"});
+    return joined({"the ", terminalPlace(*terminal), " (", name, "), cut ", in_.cut(terminal->leadLength + leadJoint),
+                   ", ", in_.cut(terminal->leadLength), " of it free"});
 }
 
 WindingStep StepWriter::shield(const design::ItemIndex& at, const design::Shield& shield) const {
@@ -103,8 +104,8 @@ WindingStep StepWriter::shield(const design::ItemIndex& at, const design::Shield
     if (foil->winding) {
         const double turns = std::max(1.0, std::floor(foil->box.height() / foil->conductor.overall + 1e-9));
         step.facts.emplace_back(
-            "Wire", joined({titleOf(design_, shield.wire, shop_), ", ", millimetres(foil->conductor.bare, 3), " bare, ",
-                            millimetres(foil->conductor.overall, 3), " overall"}));
+            "Wire", joined({titleOf(design_, shield.wire, shop_), ", ", in_.both(foil->conductor.bare, 3), " bare, ",
+                            in_.both(foil->conductor.overall, 3), " overall"}));
         step.facts.emplace_back("Spool lot", "");
         step.turns = turns;
         add("Solder the start to " + lead + "; cover the joint, anchor it with tape.");
@@ -114,16 +115,16 @@ WindingStep StepWriter::shield(const design::ItemIndex& at, const design::Shield
         return step;
     }
     const double turn = foil->turnLength;
-    step.facts.emplace_back("Foil", joined({"copper, ", micrometres(foil->conductor.bare), " thick"}));
+    step.facts.emplace_back("Foil", joined({"copper, ", in_.thin(foil->conductor.bare), " thick"}));
     step.facts.emplace_back("Foil lot", "");
-    add(joined({"Cut the foil ", millimetres(foil->box.height()), " wide and ", cutLength(turn + shieldOverlap),
-                " long: one turn of ", cutLength(turn), " and ", millimetres(shieldOverlap, 0),
+    add(joined({"Cut the foil ", in_.size(foil->box.height()), " wide and ", in_.cut(turn + shieldOverlap),
+                " long: one turn of ", in_.cut(turn), " and ", in_.size(shieldOverlap, 0),
                 " overlap. Round its corners, press the burr flat."}));
     add(joined({"Solder ", lead,
                 ", to the middle of its length: that side of the coil is away from the gap. Keep the "
                 "joint flat, cover it with tape."}));
     add("Lay it on with the joint on one outside face; the ends then meet on the opposite one.");
-    add(joined({"Put a strip of film, at least ", micrometres(shieldGapStrip),
+    add(joined({"Put a strip of film, at least ", in_.thin(shieldGapStrip),
                 " thick, wider than the foil and 15 mm long, over the first end and lay the other end over it. Both "
                 "edges must not touch: a closed foil is a shorted turn."}));
     add("Look along both edges. Meter: foil to every winding so far: open.");
@@ -133,14 +134,14 @@ WindingStep StepWriter::shield(const design::ItemIndex& at, const design::Shield
 std::string StepWriter::wireWords(const coil::HandWire& wire) const {
     const design::Winding& winding = *wire.winding;
     if (wire.foil())
-        return joined({"copper foil, ", micrometres(winding.foil->thickness), " thick, ",
-                       millimetres(wire.pieces.empty() ? winding.foil->width.value : wire.pieces.front()->box.height()),
+        return joined({"copper foil, ", in_.thin(winding.foil->thickness), " thick, ",
+                       in_.size(wire.pieces.empty() ? winding.foil->width.value : wire.pieces.front()->box.height()),
                        " wide"});
     std::string words = titleOf(design_, winding.wire, shop_);
     if (const auto* part = design::part(design_, winding.wire, shop_)) {
-        words += joined(
-            {": ", millimetres(part->bareDiameter, 3), " bare, ", millimetres(part->overallDiameter, 3), " overall"});
-        if (part->overallMaximum > 0) words += joined({" (at most ", millimetres(part->overallMaximum, 3), ")"});
+        words +=
+            joined({": ", in_.both(part->bareDiameter, 3), " bare, ", in_.both(part->overallDiameter, 3), " overall"});
+        if (part->overallMaximum > 0) words += joined({" (at most ", in_.both(part->overallMaximum, 3), ")"});
     }
     if (winding.strands > 1) words += joined({"; ", std::to_string(winding.strands), " wires in hand, side by side"});
     return words;
@@ -159,7 +160,7 @@ std::string StepWriter::layWords(const coil::Hand& hand) const {
         together += wire.pieces.front()->conductor.overall * wire.pieces.front()->conductor.strands;
     if (hand.layers.front().pitch > 1.5 * together && hand.layers.front().turns > 1)
         words = joined(
-            {counted(layers, "layer"), ", spaced ", millimetres(hand.layers.front().pitch, 3), " from turn to turn"});
+            {counted(layers, "layer"), ", spaced ", in_.size(hand.layers.front().pitch, 3), " from turn to turn"});
     if (first.lay == design::Lay::Nested) words += ", each layer into the grooves of the one beneath";
     if (layers > 1)
         words += first.traverse == design::Traverse::BackAndForth
@@ -215,9 +216,9 @@ void StepWriter::addLayers(const coil::Hand& hand, WindingStep& step) const {
 
 std::string StepWriter::tapWords(const design::Section& section, const std::string& name) const {
     const auto* terminal = terminalOf(design_, name);
-    constexpr const char* how =
-        ": draw out a loop of 40 mm, do not cut it; twist it, pull sleeving over it, lay it flat to ";
-    return joined({"Tap of ", section.label(), how,
+    constexpr double loop = 40e-3;
+    return joined({"Tap of ", section.label(), ": draw out a loop of ", in_.size(loop, 0),
+                   ", do not cut it; twist it, pull sleeving over it, lay it flat to ",
                    terminal == nullptr ? name
                    : terminal->pin > 0 ? pinWords(*terminal)
                                        : leadWords(name),

@@ -6,13 +6,15 @@
 #include <string>
 
 #include "coil/hand.h"
+#include "shop/lengths.h"
 #include "shop/winding_sheet.h"
 
 namespace shop {
 
 class StepWriter {
 public:
-    StepWriter(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop);
+    StepWriter(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop,
+               const Lengths& in);
 
     /// To be called in winding order: a check of a whole winding stands in the step that completes it.
     [[nodiscard]] WindingStep barrier(const design::ItemIndex& at, const design::Barrier& barrier) const;
@@ -40,6 +42,7 @@ private:
     const design::Design& design_;
     const coil::CoilBuild& build_;
     const catalog::Catalog& shop_;
+    Lengths in_;
     const catalog::Bobbin* bobbin_;
     std::map<std::string, int> sequence_;  ///< of every section, by its label
     std::map<std::string, int> wound_;     ///< sections of a winding that are done

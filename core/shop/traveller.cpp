@@ -48,7 +48,7 @@ std::vector<Operation> operationsOf(const design::Design& design, const WindingS
     return all;
 }
 
-std::vector<TestRow> testsOf(const design::Design& design, const coil::CoilBuild& build) {
+std::vector<TestRow> testsOf(const design::Design& design, const coil::CoilBuild& build, const Lengths& in) {
     std::vector<TestRow> tests;
     for (const auto& winding : design.windings) {
         double sum = 0, bare = 0;
@@ -72,7 +72,7 @@ std::vector<TestRow> testsOf(const design::Design& design, const coil::CoilBuild
                          joined({text(ohm * limits.low), " to ", text(ohm * limits.high)})});
     }
     if (const auto* hookUp = design::hookUp(design, ""))
-        for (const ValueRow& row : agreedLimits(design, windingRoles(design, *hookUp)))
+        for (const ValueRow& row : agreedLimits(design, windingRoles(design, *hookUp), {in, {}}))
             tests.push_back({joined({row.what, row.condition.empty() ? "" : ", " + row.condition}), row.value});
     tests.push_back({"Polarity: in phase as the winding sheet says", "yes"});
     return tests;
@@ -87,8 +87,8 @@ Traveller traveller(const design::Design& design, const catalog::Catalog& shop, 
     paper.customer = design.brief.customer;
     paper.use = design.brief.use;
     paper.operations = operationsOf(design, windingSheet(design, shop, issue));
-    paper.materials = fetchRows(materialsOf(design, build, shop));
-    paper.tests = testsOf(design, build);
+    paper.materials = fetchRows(materialsOf(design, build, shop), issue.manner.in);
+    paper.tests = testsOf(design, build, issue.manner.in);
     return paper;
 }
 

@@ -65,11 +65,13 @@ const char* wordsOf(const std::string& quantity) {
 }
 
 /// The rest of a figure's name: windings by what they are, everything else as it is called.
-std::string named(const std::vector<std::string>& parts, const std::map<std::string, WindingRole>& roles) {
+std::string named(const std::vector<std::string>& parts, const std::map<std::string, WindingRole>& roles,
+                  const Words& say) {
     std::string all;
     for (std::size_t k = 1; k < parts.size(); ++k) {
         const auto role = roles.find(parts[k]);
-        all += (all.empty() ? "" : " to ") + (role == roles.end() ? parts[k] : role->second.title);
+        const std::string& name = role == roles.end() ? parts[k] : role->second.title;
+        all = all.empty() ? name : say("%1 to %2", {all, name});
     }
     return all;
 }
@@ -79,18 +81,20 @@ std::string minus(std::string text) {
     return text;
 }
 
-std::string valueText(const units::Figure& figure) {
-    if (analysis::isOverMost(figure)) return "over " + units::write(units::Kind::Decibel, figure.value, 2);
+std::string valueText(const units::Figure& figure, const Words& say) {
+    if (analysis::isOverMost(figure))
+        return say("over %1", {say.number(units::write(units::Kind::Decibel, figure.value, 2))});
     if (std::isfinite(figure.value))
-        return minus(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty));
-    return figure.unit == "Hz" ? "beyond 0.1 Hz to 1 MHz" : "not known";
+        return say.number(
+            minus(units::writeWithUncertainty(units::kindOfUnit(figure.unit), figure.value, figure.uncertainty)));
+    return figure.unit == "Hz" ? say("beyond 0.1 Hz to 1 MHz") : say("not known");
 }
 
 /// "1 : 5.00", three digits so that it stays a ratio.
-std::string ratioText(double ratio) {
-    const auto digits = [](double value) { return units::write(units::Kind::Number, value, 3); };
+std::string ratioText(double ratio, const Words& say) {
+    const auto digits = [&](double value) { return say.number(units::write(units::Kind::Number, value, 3)); };
     const double size = std::abs(ratio);
-    if (!(size > 0)) return "none";
+    if (!(size > 0)) return say("none");
     return size >= 1 ? "1 : " + digits(size) : digits(1 / size) + " : 1";
 }
 
@@ -99,6 +103,7 @@ struct Rows {
     const design::Design& design;
     const analysis::Answer& answer;
     const std::map<std::string, WindingRole>& roles;
+    const Words& say;
     std::vector<ValueRow> rows = {};
 
     [[nodiscard]] bool shown(const units::Figure& figure) const {
@@ -109,13 +114,13 @@ struct Rows {
             const auto parts = split(figure.name.substr(0, figure.name.find('@')));
             if (parts.front() != quantity || !shown(figure)) continue;
             if (!std::isfinite(figure.value) && figure.unit != "Hz") continue;
-            const std::string text = quantity == "ratio" ? ratioText(figure.value) : valueText(figure);
-            std::string where = named(parts, roles);
+            const std::string text = quantity == "ratio" ? ratioText(figure.value, say) : valueText(figure, say);
+            std::string where = named(parts, roles, say);
             // Among several outputs the observed one is named too.
             if (where.empty() && design.ports.size() > 2 && (quantity == "gain_1kHz" || quantity == "insertion_loss"))
                 where = figure.ports.empty() ? "" : figure.ports.back();
             if (quantity == "inductance_10Hz" && !roles.at(parts.back()).driven) continue;
-            rows.push_back({wordsOf(quantity), where, text, !figure.valid});
+            rows.push_back({say(wordsOf(quantity)), where, text, !figure.valid});
         }
     }
     /// Response at the ends of the audio band.
@@ -129,8 +134,9 @@ struct Rows {
             const bool outside = !trace->valid || f < trace->validFrom || (trace->validTo > 0 && f > trace->validTo);
             const double digits = std::abs(level) < 1 ? 100 : 10;
             const double rounded = std::round(level * digits) / digits;
-            rows.push_back({"Response, " + units::writeExact(units::Kind::Frequency, f), "re 1 kHz",
-                            minus(units::writeExact(units::Kind::Decibel, rounded == 0 ? 0.0 : rounded)), outside});
+            rows.push_back({say("Response, %1", {units::writeExact(units::Kind::Frequency, f)}), say("re 1 kHz"),
+                            say.number(minus(units::writeExact(units::Kind::Decibel, rounded == 0 ? 0.0 : rounded))),
+                            outside});
         }
     }
     void addPeak() {
@@ -142,7 +148,8 @@ struct Rows {
         const units::Figure *frequency = of("peak_frequency"), *level = of("peak_level");
         constexpr double worthTelling = 0.1;  // dB
         if (!frequency || !level || level->value < worthTelling) return;
-        rows.push_back({"Peak", "at " + valueText(*frequency), valueText(*level), !frequency->valid || !level->valid});
+        rows.push_back({say("Peak"), say("at %1", {valueText(*frequency, say)}), valueText(*level, say),
+                        !frequency->valid || !level->valid});
     }
     /// Impedances of a port in one row; with many ports at 1 kHz only, the rest is in the curves.
     void addImpedances() {
@@ -153,10 +160,11 @@ struct Rows {
             for (const char* quantity : {"impedance_20Hz.", "impedance_1kHz.", "impedance_20kHz."})
                 for (const units::Figure& figure : answer.figures)
                     if (figure.name.substr(0, figure.name.find('@')) == quantity + port.name && shown(figure)) {
-                        values += (values.empty() ? "" : " · ") + valueText(figure);
+                        values += (values.empty() ? "" : " · ") + valueText(figure, say);
                         doubtful = doubtful || !figure.valid;
                     }
-            if (!values.empty()) rows.push_back({"Impedance, 20 Hz · 1 kHz · 20 kHz", port.name, values, doubtful});
+            if (!values.empty())
+                rows.push_back({say("Impedance, 20 Hz · 1 kHz · 20 kHz"), port.name, values, doubtful});
         }
     }
     /// Gain in the hook-ups that are not shown.
@@ -170,21 +178,21 @@ struct Rows {
                                 });
             if (common) continue;  // an unbalance follows from tolerances, which a prediction does not know
             if (parts.size() == 1)
-                rows.push_back({wordsOf("gain_1kHz"), figure.hookUp, valueText(figure), !figure.valid});
+                rows.push_back({say(wordsOf("gain_1kHz")), figure.hookUp, valueText(figure, say), !figure.valid});
         }
     }
 };
 
-std::string limitText(const design::Promise& promise, units::Kind kind) {
-    const auto text = [&](double value) { return minus(units::writeExact(kind, value)); };
+std::string limitText(const design::Promise& promise, units::Kind kind, const Words& say) {
+    const auto text = [&](double value) { return say.number(minus(units::writeExact(kind, value))); };
     std::string words;
-    if (promise.atLeast) words = "at least " + text(*promise.atLeast);
-    if (promise.atMost) words += (words.empty() ? "" : ", ") + ("at most " + text(*promise.atMost));
+    if (promise.atLeast) words = say("at least %1", {text(*promise.atLeast)});
+    if (promise.atMost) words += (words.empty() ? "" : ", ") + say("at most %1", {text(*promise.atMost)});
     return words;
 }
 
-std::string signedDecibels(double value) {
-    const std::string text = minus(units::writeExact(units::Kind::Decibel, value));
+std::string signedDecibels(double value, const Words& say) {
+    const std::string text = say.number(minus(units::writeExact(units::Kind::Decibel, value)));
     return value > 0 && !text.starts_with("+") ? "+" + text : text;
 }
 
@@ -204,28 +212,31 @@ std::vector<ValueRow> merged(const std::vector<ValueRow>& rows) {
     return all;
 }
 
-std::string corner(const design::MaskPoint& point) {
-    const auto text = [](double value) { return signedDecibels(value); };
+std::string corner(const design::MaskPoint& point, const Words& say) {
+    const auto text = [&](double value) { return signedDecibels(value, say); };
     const std::string at = units::writeExact(units::Kind::Frequency, point.frequency) + ": ";
-    if (point.low && point.high) return at + text(*point.low) + " to " + text(*point.high);
-    return at + (point.low ? "at least " + text(*point.low) : point.high ? "at most " + text(*point.high) : "free");
+    if (point.low && point.high) return at + say("%1 to %2", {text(*point.low), text(*point.high)});
+    return at + (point.low    ? say("at least %1", {text(*point.low)})
+                 : point.high ? say("at most %1", {text(*point.high)})
+                              : say("free"));
 }
 
 /// A row for each corner of the masks on the response.
-void addMasks(const design::Brief& brief, std::vector<ValueRow>& rows) {
+void addMasks(const design::Brief& brief, const Words& say, std::vector<ValueRow>& rows) {
     for (const design::Mask& mask : brief.masks) {
         if (mask.trace != "response") continue;
         for (const design::MaskPoint& point : mask.points)
-            if (point.low || point.high) rows.push_back({"Response", "re 1 kHz", corner(point), false});
+            if (point.low || point.high) rows.push_back({say("Response"), say("re 1 kHz"), corner(point, say), false});
     }
 }
 
-void addSize(const design::Brief& brief, std::vector<ValueRow>& rows) {
+void addSize(const design::Brief& brief, const Manner& manner, std::vector<ValueRow>& rows) {
+    const Words& say = manner.say();
     if (brief.size.length > 0 || brief.size.width > 0 || brief.size.height > 0) {
         std::string size;
         for (const double side : {brief.size.length.value, brief.size.width.value, brief.size.height.value})
-            size += (size.empty() ? "" : " × ") + (side > 0 ? units::writeExact(units::Kind::Length, side) : "free");
-        rows.push_back({"Size", "length × width × height", "at most " + size, false});
+            size += (size.empty() ? "" : " × ") + (side > 0 ? say.number(manner.in.exact(side)) : say("free"));
+        rows.push_back({say("Size"), say("length × width × height"), say("at most %1", {size}), false});
     }
 }
 
@@ -246,28 +257,46 @@ std::string capital(std::string text) {
     return text;
 }
 
-std::vector<ValueRow> agreedLimits(const design::Design& design, const std::map<std::string, WindingRole>& roles) {
+ValueRow promiseRow(const design::Design& design, int index, const std::map<std::string, WindingRole>& roles,
+                    const Manner& manner) {
+    const Words& say = manner.say();
+    const design::Promise& promise = design.brief.promises[static_cast<std::size_t>(index)];
+    const auto parts = split(promise.figure);
+    const char* words = wordsOf(parts.front());
+    if (!words) return {};
+    std::string where = named(parts, roles, say);
+    if (!promise.port.empty()) where += (where.empty() ? "" : ", ") + promise.port;
+    if (!promise.hookUp.empty() && promise.hookUp != design.hookUps.front().name)
+        where += (where.empty() ? "" : ", ") + promise.hookUp;
+    return {say(words), where, limitText(promise, analysis::kindOfFigure(parts.front()), say), false};
+}
+
+ValueRow maskRow(const design::Design& design, int index, const Manner& manner) {
+    const Words& say = manner.say();
+    const design::Mask& mask = design.brief.masks[static_cast<std::size_t>(index)];
+    if (mask.trace != "response") return {};
+    std::string corners;
+    for (const design::MaskPoint& point : mask.points)
+        if (point.low || point.high) corners += (corners.empty() ? "" : "; ") + corner(point, say);
+    return {say("Response"), say("re 1 kHz"), corners, false};
+}
+
+std::vector<ValueRow> agreedLimits(const design::Design& design, const std::map<std::string, WindingRole>& roles,
+                                   const Manner& manner) {
     std::vector<ValueRow> rows;
     const auto& brief = design.brief;
-    for (const design::Promise& promise : brief.promises) {
-        const auto parts = split(promise.figure);
-        const char* words = wordsOf(parts.front());
-        if (!words) continue;
-        std::string where = named(parts, roles);
-        if (!promise.port.empty()) where += (where.empty() ? "" : ", ") + promise.port;
-        if (!promise.hookUp.empty() && promise.hookUp != design.hookUps.front().name)
-            where += (where.empty() ? "" : ", ") + promise.hookUp;
-        rows.push_back({words, where, limitText(promise, analysis::kindOfFigure(parts.front())), false});
-    }
-    addMasks(brief, rows);
-    addSize(brief, rows);
-    if (!brief.isolation.empty()) rows.push_back({"Isolation", "", brief.isolation, false});
+    for (std::size_t k = 0; k < brief.promises.size(); ++k)
+        if (ValueRow row = promiseRow(design, static_cast<int>(k), roles, manner); !row.what.empty())
+            rows.push_back(std::move(row));
+    addMasks(brief, manner.say(), rows);
+    addSize(brief, manner, rows);
+    if (!brief.isolation.empty()) rows.push_back({manner.say()("Isolation"), "", brief.isolation, false});
     return rows;
 }
 
 std::vector<ValueRow> typicalValues(const design::Design& design, const analysis::Answer& answer,
-                                    const std::map<std::string, WindingRole>& roles) {
-    Rows rows{design, answer, roles};
+                                    const std::map<std::string, WindingRole>& roles, const Words& say) {
+    Rows rows{design, answer, roles, say};
     for (const char* quantity : {"ratio", "gain_1kHz", "insertion_loss"}) rows.add(quantity);
     rows.addBandEnds();
     for (const char* quantity : {"low_3dB", "high_3dB_first"}) rows.add(quantity);

@@ -27,7 +27,8 @@ std::string pinsAt(const catalog::Bobbin& bobbin, const std::string& row) {
     return (numbers.size() > 1 ? "pins " : "pin ") + listedWords(numbers);
 }
 
-Facts setUpOf(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop) {
+Facts setUpOf(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop,
+              const Lengths& in) {
     Facts facts;
     const auto* bobbin = design::part(design, design.bobbin, shop);
     const auto flangeWords = [&](const char* row, const char* word) {
@@ -35,12 +36,11 @@ Facts setUpOf(const design::Design& design, const coil::CoilBuild& build, const 
         return pins.empty() ? joined({"mark it ", word, " with a pencil"}) : "the one with " + pins;
     };
     if (bobbin != nullptr) {
-        std::string words = joined({titleOf(design, design.bobbin, shop), "; opening ",
-                                    millimetres(build.tongue + 2 * bobbin->clearance), " x ",
-                                    millimetres(build.stack + 2 * bobbin->clearance), ", wall ",
-                                    millimetres(bobbin->wall), ", between the flanges "});
+        std::string words = joined(
+            {titleOf(design, design.bobbin, shop), "; opening ", in.size(build.tongue + 2 * bobbin->clearance), " x ",
+             in.size(build.stack + 2 * bobbin->clearance), ", wall ", in.size(bobbin->wall), ", between the flanges "});
         for (std::size_t k = 0; k < bobbin->chambers.size(); ++k)
-            words += joined({k == 0 ? "" : " + ", millimetres(bobbin->chambers[k].high - bobbin->chambers[k].low)});
+            words += joined({k == 0 ? "" : " + ", in.size(bobbin->chambers[k].high - bobbin->chambers[k].low)});
         facts.emplace_back("Bobbin", words);
     }
     facts.emplace_back("Low flange", flangeWords("low", "LOW") + "; it goes against the spindle");
@@ -58,12 +58,11 @@ Facts setUpOf(const design::Design& design, const coil::CoilBuild& build, const 
     facts.emplace_back("Counter", "to 0 at the beginning of every step with wire; readings are counted from there");
     facts.emplace_back("Steps", "carry the numbers that the winding program and the step table of this design show");
     for (const auto& fill : build.fill)
-        facts.emplace_back(
-            build.fill.size() > 1
-                ? joined({"Build, coil ", std::to_string(fill.leg), ", chamber ", std::to_string(fill.chamber)})
-                : "Build",
-            joined({millimetres(fill.build, 2), " when done, at most ", millimetres(fill.room.width(), 2), " (",
-                    millimetres(fill.buildMaximum, 2), " with the thickest wire the standard allows)"}));
+        facts.emplace_back(build.fill.size() > 1 ? joined({"Build, coil ", std::to_string(fill.leg), ", chamber ",
+                                                           std::to_string(fill.chamber)})
+                                                 : "Build",
+                           joined({in.size(fill.build, 2), " when done, at most ", in.size(fill.room.width(), 2), " (",
+                                   in.size(fill.buildMaximum, 2), " with the thickest wire the standard allows)"}));
     return facts;
 }
 
@@ -159,7 +158,7 @@ private:
 
 void addSteps(const design::Design& design, const coil::CoilBuild& build, const catalog::Catalog& shop,
               WindingSheet& sheet) {
-    StepWriter writer(design, build, shop);
+    StepWriter writer(design, build, shop, sheet.head.manner.in);
     Shapes shapes(design, build);
     shapes.bobbin();
     for (int leg = 1; leg <= build.legs; ++leg)
@@ -220,7 +219,7 @@ WindingSheet windingSheet(const design::Design& design, const catalog::Catalog& 
     const coil::CoilBuild build = coil::layOut(design, shop);
     WindingSheet sheet;
     sheet.head = paperHead("Winding sheet", design, issue);
-    sheet.setUp = setUpOf(design, build, shop);
+    sheet.setUp = setUpOf(design, build, shop, issue.manner.in);
     sheet.materials = materialsOf(design, build, shop);
     sheet.rules = rulesOf(sheet.materials);
     sheet.windowWidth = build.legs == 2 ? build.windowWidth / 2 : build.windowWidth;
@@ -235,7 +234,7 @@ WindingSheet windingSheet(const design::Design& design, const catalog::Catalog& 
     sheet.bobbinWidth = build.tongue + 2 * sheet.windowWidth;
     sheet.bobbinLength = build.windowHeight;
     addSteps(design, build, shop, sheet);
-    sheet.finishing = finishing(design, sheet.materials, shop);
+    sheet.finishing = finishing(design, sheet.materials, shop, issue.manner.in);
     return sheet;
 }
 

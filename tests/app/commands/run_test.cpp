@@ -61,10 +61,12 @@ TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");
-    expectRefused({"write", stepUp},
-                  "command line: write: found nothing to write; allowed is --datasheet F.pdf, --netlist F.cir, "
-                  "--touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, --bill F.csv, --test-plan F.pdf, "
-                  "--limits F.csv, --program F or --step-table F.csv.");
+    expectRefused(
+        {"write", stepUp},
+        "command line: write: found nothing to write; allowed is --datasheet F.pdf, --quotation F.pdf, "
+        "--netlist F.cir, --touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, --bill F.csv, "
+        "--test-plan F.pdf, --limits F.csv, --first-article F.pdf, --deviation-permit F.pdf, --return-report F.pdf, "
+        "--change-notice F.pdf, --customer-notice F.pdf, --program F or --step-table F.csv.");
 }
 
 TEST_F(RunTest, ADesignThatCannotBeReadIsRefusedWithFileFieldFoundAndAllowed) {

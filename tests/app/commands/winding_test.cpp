@@ -102,10 +102,12 @@ TEST_F(WindingCommands, BadInputIsRefusedWithOneSentence) {
         {"write", demo, "--program", in("p")},
         "command line: --winder: found nothing; allowed is hand-guided, single-traverse, six-spindle, or the path of "
         "a .json file.");
-    refused({"write", demo, "--winder", "six-spindle"},
-            "command line: write: found nothing to write; allowed is --datasheet F.pdf, --netlist F.cir, "
-            "--touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, --bill F.csv, --test-plan F.pdf, "
-            "--limits F.csv, --program F or --step-table F.csv.");
+    refused(
+        {"write", demo, "--winder", "six-spindle"},
+        "command line: write: found nothing to write; allowed is --datasheet F.pdf, --quotation F.pdf, "
+        "--netlist F.cir, --touchstone F.sNp, --winding-sheet F.pdf, --traveller F.pdf, --bill F.csv, "
+        "--test-plan F.pdf, --limits F.csv, --first-article F.pdf, --deviation-permit F.pdf, --return-report F.pdf, "
+        "--change-notice F.pdf, --customer-notice F.pdf, --program F or --step-table F.csv.");
     refused({"write", demo, "--program", in("p"), "--winder", "six-spindle", "--leg", "2"},
             "command line: --leg: found \"2\"; allowed is 1, the leg that is wound.");
     refused({"replay", in("none.iso"), "--winder", "six-spindle"},

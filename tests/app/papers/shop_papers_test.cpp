@@ -10,6 +10,8 @@
 #include <sstream>
 
 #include "command_line.h"
+#include "exchange/design_json.h"
+#include "exchange/write_file.h"
 #include "pdf_tools.h"
 
 using namespace pdf_tools;
@@ -147,6 +149,64 @@ TEST_P(ShopPapers, OutsideFilesNeverTellHowTheUnitIsWound) {
 
 INSTANTIATE_TEST_SUITE_P(Designs, ShopPapers, testing::ValuesIn(designs()), named);
 
+TEST(ChangeNotices, BeginFromAKeptRevisionOrAnotherFile) {
+    const QTemporaryDir folder;
+    const std::string file = folder.filePath("unit.coilwright").toStdString();
+    commands::Opened opened =
+        commands::openDesign(COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright");
+    const auto put = [&](const std::string& path, const design::Design& design) {
+        exchange::writeFile(path, exchange::writeDesign(design, opened.shop));
+    };
+    const auto run = [](const std::vector<std::string>& typed) {
+        const auto result = command_line::run(typed);
+        EXPECT_EQ(result.code, 0) << result.err;
+        return result.out;
+    };
+    put(file, *opened.design);
+    run({"revisions", file, "--keep", "as sampled", "--date", "2025-01-31"});
+    design::Design next = *opened.design;
+    next.revision = "Z";
+    for (design::Item& item : next.coil.front().order)
+        if (design::Section* s = item.section()) s->turns = s->turns + 3;
+    put(file, next);
+    const std::string inside = folder.filePath("in.json").toStdString(),
+                      outside = folder.filePath("out.pdf").toStdString();
+    EXPECT_EQ(run({"write", file, "--change-notice", inside, "--customer-notice", outside, "--since", "1", "--reason",
+                   "three turns more", "--notice", "inductance is nearer its middle"}),
+              inside + "\n" + outside + "\n");
+    const QString told = QString::fromStdString(exchange::readFile(inside)),
+                  seen = everything(QString::fromStdString(outside));
+    for (const char* words : {"three turns more", " turns: ", "2025-01-31", "inductance is nearer its middle"})
+        EXPECT_TRUE(told.contains(words)) << words;
+    EXPECT_TRUE(seen.contains("2025-01-31"));
+    EXPECT_TRUE(seen.contains("inductance is nearer"));
+    EXPECT_FALSE(stands(seen, "turns"));
+    const std::string other = folder.filePath("old.coilwright").toStdString(),
+                      again = folder.filePath("again.json").toStdString();
+    put(other, *opened.design);
+    run({"write", file, "--change-notice", again, "--since", other});
+    EXPECT_TRUE(QString::fromStdString(exchange::readFile(again)).contains(" turns: "));
+    // As the verb that opens revisions says it.
+    EXPECT_EQ(command_line::run({"write", file, "--change-notice", again, "--since", "7"}).err,
+              command_line::run({"revisions", file, "--open", "7"}).err);
+}
+
+TEST(Quotations, CarryThePredictedYieldAndTheWholeDigest) {
+    const QTemporaryDir folder;
+    const std::string sample = COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright";
+    const std::string plain = folder.filePath("q.json").toStdString(), risky = folder.filePath("y.json").toStdString();
+    EXPECT_EQ(command_line::run({"write", sample, "--quotation", plain, "--prices", prices}).code, 0);
+    EXPECT_EQ(command_line::run({"write", sample, "--quotation", risky, "--prices", prices, "--yield", "200"}).code, 0);
+    const auto of = [](const std::string& file) {
+        return QJsonDocument::fromJson(QByteArray::fromStdString(exchange::readFile(file))).object();
+    };
+    const QJsonObject one = of(plain), other = of(risky);
+    EXPECT_EQ(one["digest"].toString().toStdString(), commands::openDesign(sample).digest);
+    for (int k = 0; k < 4; ++k)
+        EXPECT_GE(other["prices"].toArray()[k].toObject()["price"].toDouble(),
+                  one["prices"].toArray()[k].toObject()["price"].toDouble());
+}
+
 TEST(ShopPaperOptions, AreRefusedInOneSentence) {
     const std::string sample = COILWRIGHT_SOURCE_DIR "/tests/faults/sample.coilwright";
     const auto refused = [&](std::vector<std::string> typed, const std::string& sentence) {
@@ -154,7 +214,22 @@ TEST(ShopPaperOptions, AreRefusedInOneSentence) {
         command_line::expectRefused(typed, sentence);
     };
     refused({"--prices", "p.csv"},
-            "command line: --prices: found no bill to write; allowed is it beside --bill F.csv, F.pdf or F.json.");
+            "command line: --prices: found no bill to write; allowed is it beside --bill F.csv, F.pdf or F.json, or "
+            "--quotation F.pdf.");
+    refused({"--since", "1"},
+            "command line: --since: found no change notice to write; allowed is it beside --change-notice F.pdf or "
+            "--customer-notice F.pdf.");
+    refused({"--quotation", "q.pdf"}, "Quotation: found no prices; allowed is a price file beside it.");
+    refused({"--change-notice", "c.pdf"}, "Change notice: found no earlier revision; allowed is one to compare with.");
+    refused({"--winding-sheet", "w.pdf", "--language", "de"},
+            "Winding sheet: found language Deutsch; allowed is English: papers of the shop are in English alone.");
+    refused({"--datasheet", "d.pdf", "--language", "xx"},
+            "command line: --language: found \"xx\"; allowed is en or de.");
+    refused({"--datasheet", "d.pdf", "--measures", "cubits"},
+            "command line: --measures: found \"cubits\"; allowed is mm or inch.");
+    refused({"--datasheet", "d.doc"}, "command line: --datasheet: found \"d.doc\"; allowed is F.pdf or F.json.");
+    refused({"--bill", "b.csv", "--prices", prices, "--yield", "5"},
+            "command line: --yield: found \"5\"; allowed is 100 to 1000000 units.");
     refused({"--traveller", "t.csv"}, "command line: --traveller: found \"t.csv\"; allowed is F.pdf or F.json.");
     refused({"--bill", "b"}, "command line: --bill: found \"b\"; allowed is F.csv, F.pdf or F.json.");
 }

@@ -226,9 +226,9 @@ TEST(WindingSheetText, LongNamesAndOtherScriptsStayOnThePage) {
     design.partNumber = "A-VERY-LONG-PART-NUMBER-0123456789-0123456789-0123456789-012";
     const QTemporaryDir folder;
     const QString path = folder.filePath("long.pdf");
-    const QByteArray bytes =
-        papers::paintedWindingSheet(shop::windingSheet(design, opened.shop, {"2026-03-14", std::string(64, 'a')}),
-                                    papers::Format::A4, exchange::writeDesign(design, opened.shop));
+    const QByteArray bytes = papers::paintedPdf(
+        papers::printed(shop::windingSheet(design, opened.shop, {"2026-03-14", std::string(64, 'a')}),
+                        papers::Format::A4, exchange::writeDesign(design, opened.shop)));
     std::ofstream(path.toStdString(), std::ios::binary).write(bytes.constData(), bytes.size());
     EXPECT_TRUE(flat(path).contains("U+4E2D"));
     expectApartAndInside(pagesOf(path));

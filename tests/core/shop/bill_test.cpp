@@ -145,7 +145,7 @@ TEST_P(Demos, CostsAddUpAtEveryLotSize) {
         EXPECT_NEAR(cost.material, material, 1e-9);
         EXPECT_NEAR(cost.setUp * cost.quantity, 75.0 / 60 * 42, 1e-9);  // the file's set-up and labour
         EXPECT_NEAR(cost.tooling * cost.quantity, 180, 1e-9);
-        EXPECT_NEAR(cost.scrap, (cost.material + cost.labour) * 0.04 / 0.96, 1e-9);
+        EXPECT_NEAR(cost.scrap, (cost.material + cost.labour + cost.surcharge) * 0.04 / 0.96, 1e-9);
         EXPECT_LT(cost.total, before);
         before = cost.total;
     }
@@ -187,7 +187,8 @@ TEST(Prices, SayWhatIsWrongAndWhere) {
     EXPECT_EQ(
         faultsOf(std::string(head) + "scrap,,%,95,,\nrent,,,1,,\n"),
         "p.csv: line 3: found \"95\"; allowed is a number from 0 to 90.\n"
-        "p.csv: line 4: found kind \"rent\"; allowed is currency, valid, part, labour, time, tooling or scrap.\n");
+        "p.csv: line 4: found kind \"rent\"; allowed is currency, valid, part, labour, time, tooling, scrap, margin, "
+        "surcharge or surcharge day.\n");
     EXPECT_EQ(faultsOf(std::string(head) + "part,x,kg,1,,\npart,x,kg,2,,\n"),
               "p.csv: line 4: found part \"x\" a second time; allowed is each once.\n");
 }
