@@ -152,6 +152,7 @@ std::vector<std::string> SpreadStudy::tracesMissing() const {
 void SpreadStudy::startBands() {
     const auto missing = tracesMissing();
     if (missing.empty()) return end();
+    asked_ = found_->design;
     const auto units = std::min(bandUnits, found_->head.units);
     aside_.start(
         [study = found_->study, shop = found_->shop, hookUp = hookUpOf(*found_->design, hookUp_), missing, units,
