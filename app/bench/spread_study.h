@@ -48,6 +48,7 @@ public:
     void lookAt(const std::string& hookUp, const std::vector<std::string>& traces);
 
     [[nodiscard]] const SpreadFound* found() const { return found_.get(); }
+    [[nodiscard]] std::shared_ptr<const SpreadFound> shared() const { return found_; }
     /// Whether what was found is of the design that is shown now.
     [[nodiscard]] bool current() const { return found_ && found_->design == document_.shown(); }
     [[nodiscard]] Phase phase() const { return phase_; }
