@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 25> rows{{
+constexpr std::array<Row, 26> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::New, Where::Design, QT_TRANSLATE_NOOP("bench", "&New…"), "Ctrl+N",
@@ -49,6 +49,9 @@ constexpr std::array<Row, 25> rows{{
      QT_TRANSLATE_NOOP("bench", "Keep the curves as they are beneath the moving ones, axes locked"), true},
     {Act::Pair, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Pair…"), "Ctrl+P",
      QT_TRANSLATE_NOOP("bench", "Put a saved design beside this one"), false},
+    {Act::Spread, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Spread of a production…"), "Ctrl+T",
+     QT_TRANSLATE_NOOP("bench", "Units made as the shop would: yields, histograms, what makes them spread, bands"),
+     false},
     {Act::MorePlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&More plots"), "Ctrl+PgUp",
      QT_TRANSLATE_NOOP("bench", "One, two, four, six or eight plots side by side"), false},
     {Act::FewerPlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Fewer plots"), "Ctrl+PgDown",
