@@ -59,9 +59,8 @@ void CausesModel::addShares(const SpreadFound& found, std::size_t column) {
     for (const std::size_t k : order) {
         const auto& cause = found.summary.causes[k];
         const QString percent = text(spread::percentWords(shares.share[k]));
-        QStringList words{
-            tr("%1 makes %2 of the variance of %3 (all that is known of its causes explains %4 of it).")
-                .arg(text(cause.name), percent, whole, text(spread::percentWords(shares.explained)))};
+        QStringList words{tr("%1 makes %2 of the variance of %3 (all that is known of its causes explains %4 of it).")
+                              .arg(text(cause.name), percent, whole, text(spread::percentWords(shares.explained)))};
         for (const auto& effect : cause.effects)
             words << text(spread::varyingWords(found.head.varying[effect.drawn])) + QLatin1Char('.');
         document::Selected part;
@@ -90,7 +89,8 @@ int CausesModel::columnCount(const QModelIndex& parent) const {
 QVariant CausesModel::data(const QModelIndex& index, int role) const {
     if (!index.isValid() || index.row() >= rowCount()) return {};
     const Row& row = rows_[static_cast<std::size_t>(index.row())];
-    if (role == Qt::DisplayRole) return index.column() == Name ? row.name : index.column() == Value ? row.value : QString();
+    if (role == Qt::DisplayRole)
+        return index.column() == Name ? row.name : index.column() == Value ? row.value : QString();
     if (role == Qt::ToolTipRole) return row.words;
     if (role == lengthRole) return row.length;
     if (role == Qt::AccessibleTextRole) return row.name + QStringLiteral(", ") + row.value;

@@ -118,9 +118,10 @@ QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
             if (!std::isfinite(slope.effect) || slope.effect == 0) continue;
             const auto& v = found.head.varying[slope.varying];
             if (!belongs(v, design, part)) continue;
-            effects.push_back({QStringLiteral("%1: %2 on %3").arg(text(v.name), signedWords(column, slope.effect),
-                                                                  text(spread::columnWords(column))),
-                               whole > 0 ? std::abs(slope.effect) / whole : 0});
+            effects.push_back(
+                {QStringLiteral("%1: %2 on %3")
+                     .arg(text(v.name), signedWords(column, slope.effect), text(spread::columnWords(column))),
+                 whole > 0 ? std::abs(slope.effect) / whole : 0});
             break;
         }
     }

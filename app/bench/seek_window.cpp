@@ -133,7 +133,8 @@ void SeekWindow::takePrices(const QString& path) {
 void SeekWindow::showPrices() {
     noPrices_->setEnabled(prices_ != nullptr);
     if (!prices_) return priceWords_->setText(tr("No prices: cost is taken to go with the mass of copper and sheets."));
-    QString words = tr("Cost of one unit at 100 in %1 by %2").arg(text(prices_->currency), QFileInfo(priceFile_).fileName());
+    QString words =
+        tr("Cost of one unit at 100 in %1 by %2").arg(text(prices_->currency), QFileInfo(priceFile_).fileName());
     if (!prices_->validUntil.empty()) words += tr(", valid until %1").arg(text(prices_->validUntil));
     priceWords_->setText(words + QLatin1Char('.'));
 }
@@ -195,11 +196,12 @@ void SeekWindow::start() {
         },
         [this, prices = prices_](const std::any& result) {
             const auto& outcome = std::any_cast<const Outcome&>(result);
-            if (outcome.why.isEmpty()) priced_ = prices;
-            if (outcome.why.isEmpty())
+            if (outcome.why.isEmpty()) {
+                priced_ = prices;
                 showList(outcome.list);
-            else
+            } else {
                 state_->setText(outcome.why);
+            }
             showEnabled();
         });
     tell(0);

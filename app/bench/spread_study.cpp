@@ -157,7 +157,8 @@ void SpreadStudy::startBands() {
     aside_.start(
         [study = found_->study, shop = found_->shop, hookUp = hookUpOf(*found_->design, hookUp_), missing, units,
          threads = threads_, told = progress(units)](const std::stop_token& stop) -> std::any {
-            const auto nominal = analysis::answer(*study->variation().base, *shop, {}, stop, {hookUp, {}, false, false});
+            const auto nominal =
+                analysis::answer(*study->variation().base, *shop, {}, stop, {hookUp, {}, false, false});
             auto made = spread::bands(*study, *shop, *nominal, missing, units, stop, told, threads);
             // A trace that this design does not have is known not to be there.
             for (const auto& trace : missing)

@@ -53,7 +53,7 @@ public:
     [[nodiscard]] bool current() const { return found_ && found_->design == document_.shown(); }
     [[nodiscard]] Phase phase() const { return phase_; }
     [[nodiscard]] bool busy() const { return phase_ != Phase::None; }
-    [[nodiscard]] double share() const { return share_; }  ///< of the phase, 0 to 1
+    [[nodiscard]] double share() const { return share_; }      ///< of the phase, 0 to 1
     [[nodiscard]] const QString& why() const { return why_; }  ///< what was in the way of the last one, "" nothing
 
 signals:

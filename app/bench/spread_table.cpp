@@ -36,7 +36,7 @@ bool SpreadModel::together(int row) const {
 
 QString SpreadModel::text(int row, int column) const {
     if (together(row))
-        return column == Name ? tr("all promises together")
+        return column == Name   ? tr("all promises together")
                : column == Kept ? yieldShare(*found_->summary.together)
                                 : QString();
     const auto k = static_cast<std::size_t>(row);
@@ -110,12 +110,13 @@ QVariant SpreadModel::headerData(int section, Qt::Orientation orientation, int r
 }
 
 SpreadTable::SpreadTable(QWidget* parent)
-    : ResultTable(tr("Promises and figures"), tr("Each with the units that keep it, and from where to where it spreads"),
-                  parent) {
+    : ResultTable(tr("Promises and figures"),
+                  tr("Each with the units that keep it, and from where to where it spreads"), parent) {
     setModel(&model_);
     fitColumns(SpreadModel::Name);
     connect(selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& index) {
-        const bool figure = index.isValid() && !model_.index(index.row(), SpreadModel::Nominal).data().toString().isEmpty();
+        const bool figure =
+            index.isValid() && !model_.index(index.row(), SpreadModel::Nominal).data().toString().isEmpty();
         emit chosen(figure ? index.row() : -1);
     });
 }

@@ -61,7 +61,8 @@ QLayout* SpreadWindow::asking() {
     auto* row = new QHBoxLayout;
     units_ = number(*row, tr("&Units"), 50, mostUnits, 1000, tr("How many are made and computed"));
     units_->setSingleStep(500);
-    lot_ = number(*row, tr("in &lots of"), 1, mostUnits, 20, tr("Units of a lot share wire, sheet and paper of one lot"));
+    lot_ =
+        number(*row, tr("in &lots of"), 1, mostUnits, 20, tr("Units of a lot share wire, sheet and paper of one lot"));
     seed_ = number(*row, tr("s&eed"), 0, mostSeed, 1, tr("The same seed makes the same units"));
     every_ = new QCheckBox(tr("every &figure"));
     every_->setToolTip(tr("All figures, not only what is promised; takes ten to twenty times as long"));
@@ -116,9 +117,10 @@ CausesModel::Of SpreadWindow::barsOf() const {
 }
 
 void SpreadWindow::tell(const QString& words) {
-    words_->setText(words.isEmpty() ? tr("A bar under the mouse or chosen says here what its part does; Enter or a click "
-                                         "selects that part on the bench.")
-                                    : words);
+    words_->setText(words.isEmpty()
+                        ? tr("A bar under the mouse or chosen says here what its part does; Enter or a click "
+                             "selects that part on the bench.")
+                        : words);
 }
 
 void SpreadWindow::startOrCancel() {
@@ -184,8 +186,8 @@ void SpreadWindow::showColumn(int column) {
     if (shown_ && column >= 0 && static_cast<std::size_t>(column) < shown_->head.columns.size()) {
         const auto k = static_cast<std::size_t>(column);
         const auto& head = shown_->head;
-        shown = HistogramView::Shown{head.columns[k], shown_->summary.columns[k], head.atLeast[k], head.atMost[k],
-                                     head.units, old};
+        shown = HistogramView::Shown{
+            head.columns[k], shown_->summary.columns[k], head.atLeast[k], head.atMost[k], head.units, old};
         if (head.columns[k].mask) shown->atLeast = 0;  // a margin
     }
     histogram_->show(std::move(shown));

@@ -30,9 +30,10 @@ struct Known {
     std::string words;
 };
 
-std::string readingWords(const spread::FigureRead& reading, const std::vector<units::Figure>& figures, double computed) {
-    const auto figure = std::find_if(figures.begin(), figures.end(),
-                                     [&](const units::Figure& f) { return f.name == reading.figure; });
+std::string readingWords(const spread::FigureRead& reading, const std::vector<units::Figure>& figures,
+                         double computed) {
+    const auto figure =
+        std::find_if(figures.begin(), figures.end(), [&](const units::Figure& f) { return f.name == reading.figure; });
     const units::Kind kind = units::kindOfUnit(figure->unit);
     return joined({"    ", reading.figure, "  read ", units::write(kind, reading.value), ", designed ",
                    units::write(kind, figure->value), ", as the sample is taken to be ", units::write(kind, computed),
@@ -42,8 +43,7 @@ std::string readingWords(const spread::FigureRead& reading, const std::vector<un
 Known fromReadings(const std::string& text, const std::string& file, const Opened& opened) {
     const auto answer = analysis::answer(*opened.design, opened.shop);
     const auto readings = exchange::readReadings(text, file, answer->figures);
-    const auto unit =
-        spread::likeliestUnit(*opened.design, opened.shop, shopTolerances(places()), readings);
+    const auto unit = spread::likeliestUnit(*opened.design, opened.shop, shopTolerances(places()), readings);
     Known known{{opened.design, unit.design}, "the sample\n"};
     for (std::size_t k = 0; k < readings.size(); ++k)
         known.words += readingWords(readings[k], answer->figures, unit.figures[k]);
@@ -59,7 +59,9 @@ Known fromReadings(const std::string& text, const std::string& file, const Opene
         known.words += joined({"    ", v.name, "  ", d.deviate < 0 ? "" : "+", units::significant(d.deviate, 2), ": ",
                                units::significant(d.value, 3), " for ", units::significant(v.nominal, 3), "\n"});
     }
-    if (far) known.words += "more than three: no tolerance explains this; look for what went wrong before it is spun again\n";
+    if (far)
+        known.words +=
+            "more than three: no tolerance explains this; look for what went wrong before it is spun again\n";
     if (unit.furthest > 1)
         known.words += joined({"the readings do not agree with any unit of this design: one is off by ",
                                units::significant(unit.furthest, 2), " times its doubt\n"});

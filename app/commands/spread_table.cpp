@@ -35,12 +35,15 @@ void addColumn(const spread::Head& head, const spread::Summary& summary, std::si
         text += "    occurs in no unit\n";
         return;
     }
-    const std::string nominal = head.columns[k].nominal ? spread::valueWords(head.columns[k], *head.columns[k].nominal) : "none";
-    text += joined({"    nominal ", nominal, "; middle ", spread::valueWords(head.columns[k], sum.quantiles[3]), ", 5 to 95 %: ",
-                    spread::valueWords(head.columns[k], sum.quantiles[1]), " to ", spread::valueWords(head.columns[k], sum.quantiles[5]), "\n"});
+    const std::string nominal =
+        head.columns[k].nominal ? spread::valueWords(head.columns[k], *head.columns[k].nominal) : "none";
+    text += joined({"    nominal ", nominal, "; middle ", spread::valueWords(head.columns[k], sum.quantiles[3]),
+                    ", 5 to 95 %: ", spread::valueWords(head.columns[k], sum.quantiles[1]), " to ",
+                    spread::valueWords(head.columns[k], sum.quantiles[5]), "\n"});
     if (sum.occurs < head.units)
         text += joined({"    occurs in ", std::to_string(sum.occurs), " of ", std::to_string(head.units), " units\n"});
-    text += joined({"    ", spread::limitsWords(head.columns[k], sum.limits), "\n    ", causesText(sum.shares, summary.causes), "\n"});
+    text += joined({"    ", spread::limitsWords(head.columns[k], sum.limits), "\n    ",
+                    causesText(sum.shares, summary.causes), "\n"});
 }
 
 }  // namespace
@@ -54,10 +57,11 @@ std::string spreadTable(const spread::Head& head, const spread::Summary& summary
         text += joined({"\nfields by expansion about the nominal; ", std::to_string(head.expansion.units),
                         " units against fields of their own are off by at most\n"});
         for (std::size_t k = 0; k < head.columns.size(); ++k)
-            text += joined({"    ", head.columns[k].name, "  ",
-                            head.expansion.worst[k] < 0 ? std::string("occurs one way alone")
-                                                        : spread::differenceWords(head.columns[k], head.expansion.worst[k]),
-                            "\n"});
+            text +=
+                joined({"    ", head.columns[k].name, "  ",
+                        head.expansion.worst[k] < 0 ? std::string("occurs one way alone")
+                                                    : spread::differenceWords(head.columns[k], head.expansion.worst[k]),
+                        "\n"});
     }
     text += joined({"\n", std::to_string(head.varying.size()),
                     " numbers vary; limits take units as independent of each other. Tolerances are those of the "
@@ -73,8 +77,8 @@ std::string sensitivityTable(const spread::Head& head, const std::vector<std::ve
         for (std::size_t i = 0; i < std::min(most, slopes[c].size()); ++i) {
             const auto& slope = slopes[c][i];
             if (!std::isfinite(slope.effect) || slope.effect == 0) continue;
-            text += joined({"    ", slope.effect < 0 ? "" : "+", spread::differenceWords(head.columns[c], slope.effect), "  ",
-                            head.varying[slope.varying].name, "\n"});
+            text += joined({"    ", slope.effect < 0 ? "" : "+", spread::differenceWords(head.columns[c], slope.effect),
+                            "  ", head.varying[slope.varying].name, "\n"});
         }
     }
     return text;

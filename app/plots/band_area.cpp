@@ -44,7 +44,8 @@ void BandArea::drawBand(QCPPainter* painter, const Band& band) const {
     const QCPAxis* x = parentPlot()->xAxis;
     for (std::size_t k = 0; k < band.at.size(); ++k) {
         const double at = x->coordToPixel(band.at[k]);
-        const double below = band.valueAxis->coordToPixel(band.low[k]), above = band.valueAxis->coordToPixel(band.high[k]);
+        const double below = band.valueAxis->coordToPixel(band.low[k]),
+                     above = band.valueAxis->coordToPixel(band.high[k]);
         if (!std::isfinite(band.low[k]) || !std::isfinite(band.high[k]) || !std::isfinite(at) ||
             !std::isfinite(below) || !std::isfinite(above)) {
             flush();

@@ -14,11 +14,8 @@ namespace analysis {
 /// The traces named by `names`, as many as there are of this design, in that order, in the hook-up that `nominal`
 /// shows; `frequencies` in Hz, rising. In the calling thread alone; many threads may ask at once. Layers that are as
 /// many as the nominal's are cut into as many pieces, so that curves do not jump. Stopped, it is empty.
-[[nodiscard]] std::vector<std::shared_ptr<const Trace>> chosenTraces(const design::Design& design,
-                                                                     const catalog::Catalog& shop,
-                                                                     const Answer& nominal,
-                                                                     const std::vector<std::string>& names,
-                                                                     const std::vector<double>& frequencies,
-                                                                     const std::stop_token& stop = {});
+[[nodiscard]] std::vector<std::shared_ptr<const Trace>> chosenTraces(
+    const design::Design& design, const catalog::Catalog& shop, const Answer& nominal,
+    const std::vector<std::string>& names, const std::vector<double>& frequencies, const std::stop_token& stop = {});
 
 }  // namespace analysis

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "spread/summary.h"
 #include "units/fault.h"
 #include "units/joined.h"
 #include "units/kind.h"
@@ -70,9 +69,10 @@ private:
         if (all_.size() >= mostReadings) return fault("more readings", "up to 200");
         spread::FigureRead reading{name, 0, 0};
         if (!number(figure->unit, trimmed(line.substr(first + 1, second - first - 1)), reading.value)) return;
-        reading.doubt = spread::measurementGuard(figure->unit, reading.value);
-        if (second < line.size() && !doubt(figure->unit, trimmed(line.substr(second + 1)), reading)) return;
-        if (!(reading.doubt > 0)) return fault("a doubt of nothing", "a doubt above 0");
+        if (second < line.size()) {
+            if (!doubt(figure->unit, trimmed(line.substr(second + 1)), reading)) return;
+            if (!(reading.doubt > 0)) return fault("a doubt of nothing", "a doubt above 0");
+        }
         all_.push_back(reading);
     }
     bool number(const std::string& unit, std::string_view text, double& value) {
@@ -89,7 +89,9 @@ private:
         const bool share = text.ends_with('%') && unit != "dB" && unit != "dBu";
         double read = 0;
         try {
-            read = units::read(share ? units::Kind::Share : unit == "dBu" ? units::Kind::Decibel : units::kindOfUnit(unit),
+            read = units::read(share           ? units::Kind::Share
+                               : unit == "dBu" ? units::Kind::Decibel
+                                               : units::kindOfUnit(unit),
                                text);
         } catch (const units::BadInput& bad) {
             fault(shown(text), bad.faults.front().allowed);

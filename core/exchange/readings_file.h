@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "spread/likeliest.h"
+#include "spread/figure_read.h"
 #include "units/figure.h"
 
 namespace exchange {
@@ -17,9 +17,9 @@ namespace exchange {
 ///     leakage_10kHz.P.S,0.41 mH,2 %
 ///
 /// FIGURE is one of `known`, as the design's figures are named; VALUE with its unit; DOUBT half the width within which
-/// the true value lies, in the same unit or per cent of the value; without one, `spread::measurementGuard`. Empty lines
-/// and those that begin with # are for people, and so is a first line figure,value or figure,value,doubt. Throws
-/// units::BadInput with every fault: place "F: line 3".
+/// the true value lies, in the same unit or per cent of the value. Empty lines and those that begin with # are for
+/// people, and so is a first line figure,value or figure,value,doubt. Throws units::BadInput with every fault: place
+/// "F: line 3".
 [[nodiscard]] std::vector<spread::FigureRead> readReadings(std::string_view text, const std::string& file,
                                                            const std::vector<units::Figure>& known);
 

@@ -48,9 +48,8 @@ public:
     /// What each way comes to: the least amount that keeps every promise, or the nearest that it gets.
     std::vector<Tried> run(const std::vector<Way>& ways) {
         std::vector<std::optional<Tried>> best(ways.size());
-        analysis::inThreads(ways.size(), plan_.threads, stop_, [&] {
-            return [&](std::size_t k) { best[k] = leastOf(ways[k]); };
-        });
+        analysis::inThreads(ways.size(), plan_.threads, stop_,
+                            [&] { return [&](std::size_t k) { best[k] = leastOf(ways[k]); }; });
         std::vector<Tried> all;
         for (auto& one : best)
             if (one) all.push_back(std::move(*one));

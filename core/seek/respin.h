@@ -14,8 +14,8 @@
 
 namespace seek {
 
-/// What was wound, and the same design with the sizes, factors and materials that the unit turned out to have. Both have
-/// the same windings and the same items in the same places.
+/// What was wound, and the same design with the sizes, factors and materials that the unit turned out to have. Both
+/// have the same windings and the same items in the same places.
 struct Sample {
     design::DesignPtr recipe, unit;
 };
@@ -42,7 +42,8 @@ struct Respin {
 struct RespinPlan {
     std::size_t keep = 6;                  ///< re-spins at most
     const shop::Prices* prices = nullptr;  ///< for the bill; null: without costs
-    double least = 0.02;  ///< margin that the unit keeps, in those where a promise stops being thin: lest it hang by a hair
+    double least =
+        0.02;  ///< margin that the unit keeps, in those where a promise stops being thin: lest it hang by a hair
     unsigned threads = 0;
 };
 
@@ -57,12 +58,12 @@ struct RespinList {
 /// Called from any thread, one at a time, with the number of changes computed.
 using RespinProgress = std::function<void(std::size_t tried)>;
 
-/// Tries one change at a time, each from its smallest step on until the unit keeps every promise and the coil still fits:
-/// turns of windings that belong together, or of all; each insulation and all of it, by stock thicknesses; paper between
-/// layers; neighbours exchanged, or half of a section on the other side of its neighbour; the gap of a butt joint; whole
-/// sheets from one alloy to another. The unit deviates from what is changed as the sample does from what was wound: by
-/// the same share, or by the same number of turns. Smallest is what alters the fewest lines of winding sheet and bill; of
-/// those alike what changes least. Where the sample breaks nothing there is nothing to change.
+/// Tries one change at a time, each from its smallest step on until the unit keeps every promise and the coil still
+/// fits: turns of windings that belong together, or of all; each insulation and all of it, by stock thicknesses; paper
+/// between layers; neighbours exchanged, or half of a section on the other side of its neighbour; the gap of a butt
+/// joint; whole sheets from one alloy to another. The unit deviates from what is changed as the sample does from what
+/// was wound: by the same share, or by the same number of turns. Smallest is what alters the fewest lines of winding
+/// sheet and bill; of those alike what changes least. Where the sample breaks nothing there is nothing to change.
 [[nodiscard]] RespinList respun(const Sample& sample, const catalog::Catalog& shop, const RespinPlan& plan,
                                 const std::stop_token& stop = {}, const RespinProgress& progress = {});
 

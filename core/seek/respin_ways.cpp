@@ -119,10 +119,9 @@ void addTurns(const Design& recipe, std::vector<Way>& ways) {
     }
     for (const auto& group : groups)
         for (const double sign : {1.0, -1.0})
-            ways.push_back({Change::Turns, joined({sign > 0 ? "more" : "fewer", " turns of ", listed(group)}), shares,
-                            true, [group, sign](Spun& spun, double amount) {
-                                return spinTurns(spun, group, 1 + sign * amount);
-                            }});
+            ways.push_back(
+                {Change::Turns, joined({sign > 0 ? "more" : "fewer", " turns of ", listed(group)}), shares, true,
+                 [group, sign](Spun& spun, double amount) { return spinTurns(spun, group, 1 + sign * amount); }});
 }
 
 double stockStep(const Design& design, const design::Ply& ply, const catalog::Catalog& shop) {
@@ -159,10 +158,9 @@ void addBarriers(const Design& recipe, const catalog::Catalog& shop, std::vector
     const auto add = [&](const std::string& what, const std::vector<design::ItemIndex>& items,
                          const std::vector<double>& by) {
         for (const double sign : {1.0, -1.0})
-            ways.push_back({Change::Paper, joined({sign > 0 ? "thicker " : "thinner ", what}), counts, false,
-                            [items, by, sign](Spun& spun, double count) {
-                                return spinBarriers(spun, items, by, sign * count);
-                            }});
+            ways.push_back(
+                {Change::Paper, joined({sign > 0 ? "thicker " : "thinner ", what}), counts, false,
+                 [items, by, sign](Spun& spun, double count) { return spinBarriers(spun, items, by, sign * count); }});
     };
     for (std::size_t k = 0; k < all.size(); ++k)
         add("insulation " + std::to_string(all[k].item + 1), {all[k]}, {steps[k]});
@@ -201,12 +199,13 @@ void addInterlayers(const Design& recipe, const catalog::Catalog& shop, std::vec
             const auto* section = item.section();
             if (section == nullptr || !section->interlayer || !done.insert(section->winding).second) continue;
             for (const bool thicker : {true, false})
-                ways.push_back({Change::Paper,
-                                joined({thicker ? "thicker" : "thinner", " paper between layers of ", section->winding}),
-                                beyond(recipe, *section->interlayer, shop, thicker), false,
-                                [winding = section->winding](Spun& spun, double thickness) {
-                                    return spinInterlayers(spun, winding, thickness);
-                                }});
+                ways.push_back(
+                    {Change::Paper,
+                     joined({thicker ? "thicker" : "thinner", " paper between layers of ", section->winding}),
+                     beyond(recipe, *section->interlayer, shop, thicker), false,
+                     [winding = section->winding](Spun& spun, double thickness) {
+                         return spinInterlayers(spun, winding, thickness);
+                     }});
         }
 }
 
@@ -270,14 +269,19 @@ void addOrders(const Design& recipe, std::vector<Way>& ways) {
         if (a == nullptr && b == nullptr) continue;
         if (a != nullptr && b != nullptr && (a->winding == b->winding || !a->hand.empty() || !b->hand.empty()))
             continue;
-        ways.push_back({Change::Order, joined({nameOf(inner), " and ", nameOf(outer), " exchanged"}), {1}, false,
+        ways.push_back({Change::Order,
+                        joined({nameOf(inner), " and ", nameOf(outer), " exchanged"}),
+                        {1},
+                        false,
                         [n](Spun& spun, double) { return exchange(spun, n); }});
         if (a == nullptr || b == nullptr || n.outer - n.inner > 2) continue;
         for (const bool outward : {true, false})
             ways.push_back({Change::Order,
                             joined({"half of ", nameOf(outward ? inner : outer), " on the other side of ",
                                     nameOf(outward ? outer : inner)}),
-                            {1}, false, [n, outward](Spun& spun, double) { return interleave(spun, n, outward); }});
+                            {1},
+                            false,
+                            [n, outward](Spun& spun, double) { return interleave(spun, n, outward); }});
     }
 }
 
@@ -285,15 +289,15 @@ void addOrders(const Design& recipe, std::vector<Way>& ways) {
 void addGap(const Design& recipe, std::vector<Way>& ways) {
     if (recipe.core.joint != design::Joint::Butt || !(recipe.core.gap > 0)) return;
     for (const double sign : {1.0, -1.0})
-        ways.push_back({Change::Gap, sign > 0 ? "longer gap" : "shorter gap", shares, true,
-                        [sign](Spun& spun, double amount) {
-                            constexpr double whole = 1e-6;
-                            auto& gap = spun.recipe.core.gap;
-                            const double before = gap, after = std::round(before * (1 + sign * amount) / whole) * whole;
-                            if (after <= 0 || after == before) return 0.0;
-                            setBoth(gap, spun.unit.core.gap, after);
-                            return std::abs(after / before - 1);
-                        }});
+        ways.push_back(
+            {Change::Gap, sign > 0 ? "longer gap" : "shorter gap", shares, true, [sign](Spun& spun, double amount) {
+                 constexpr double whole = 1e-6;
+                 auto& gap = spun.recipe.core.gap;
+                 const double before = gap, after = std::round(before * (1 + sign * amount) / whole) * whole;
+                 if (after <= 0 || after == before) return 0.0;
+                 setBoth(gap, spun.unit.core.gap, after);
+                 return std::abs(after / before - 1);
+             }});
 }
 
 void addShares(const Design& recipe, std::vector<Way>& ways) {
@@ -303,7 +307,9 @@ void addShares(const Design& recipe, std::vector<Way>& ways) {
             if (from == to || stack[from].alloy == stack[to].alloy || !(stack[from].share > 0)) continue;
             ways.push_back({Change::SheetShare,
                             joined({"sheets of ", stack[to].alloy.key, " for ", stack[from].alloy.key}),
-                            {1, 2, 3, 5, 8, 12, 20, 30, 50, 80}, false, [from, to](Spun& spun, double sheets) {
+                            {1, 2, 3, 5, 8, 12, 20, 30, 50, 80},
+                            false,
+                            [from, to](Spun& spun, double sheets) {
                                 auto& core = spun.recipe.core;
                                 const double by =
                                     sheets * core.stack[to].thickness / (core.height * core.stackingFactor);

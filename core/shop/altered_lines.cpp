@@ -30,8 +30,8 @@ void addStep(const WindingStep& step, std::vector<PaperLine>& lines) {
     }
     for (const auto& row : step.layers)
         lines.push_back({place, joined({"layer ", std::to_string(row.number),
-                                        row.fromLow ? ", low to high: " : ", high to low: ",
-                                        counted(row.turns, "turn"), ", counter ", units::shortest(row.counter)})});
+                                        row.fromLow ? ", low to high: " : ", high to low: ", counted(row.turns, "turn"),
+                                        ", counter ", units::shortest(row.counter)})});
     for (const auto& check : step.checks) lines.push_back({place, checkWords(check)});
 }
 

@@ -219,8 +219,8 @@ Limits resistanceLimits(double bareDiameter, bool foil) {
 
 std::string checkWords(const ResistanceCheck& check) {
     const auto ohm = [](double value) { return units::write(units::Kind::Resistance, value); };
-    return joined({"Measure ", check.between, ": ", ohm(check.expected), " (", ohm(check.low), " to ", ohm(check.high),
-                   ")"});
+    return joined(
+        {"Measure ", check.between, ": ", ohm(check.expected), " (", ohm(check.low), " to ", ohm(check.high), ")"});
 }
 
 WindingSheet windingSheet(const design::Design& design, const catalog::Catalog& shop, const Issue& issue) {

@@ -31,8 +31,7 @@ double valueAt(const std::vector<double>& axis, const std::vector<double>& y, do
 
 /// A curve of every unit, read at the band's places.
 std::vector<double> valuesOf(const Traces& unit, const TraceBand& band, const std::string& curve) {
-    const auto trace =
-        std::find_if(unit.begin(), unit.end(), [&](const auto& t) { return t->name == band.trace; });
+    const auto trace = std::find_if(unit.begin(), unit.end(), [&](const auto& t) { return t->name == band.trace; });
     std::vector<double> values(band.at.size(), none);
     const auto* found = trace == unit.end() ? nullptr : (*trace)->curve(curve);
     if (found == nullptr) return values;

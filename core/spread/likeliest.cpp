@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "analysis/in_threads.h"
-#include "units/fault.h"
+#include "spread/summary.h"
 
 namespace spread {
 
@@ -119,12 +119,16 @@ private:
 }  // namespace
 
 LikeliestUnit likeliestUnit(const design::Design& design, const catalog::Catalog& shop,
-                            const catalog::Tolerances& tolerances, const std::vector<FigureRead>& readings,
+                            const catalog::Tolerances& tolerances, std::vector<FigureRead> readings,
                             const std::stop_token& stop) {
     Plan plan;
     plan.exact = true;
     for (const auto& reading : readings) plan.wanted.figures.push_back(reading.figure);
     const Study study(design, shop, tolerances, plan, stop);
+    const auto columns = columnsOf(study, readings);
+    for (std::size_t k = 0; k < readings.size(); ++k)
+        if (!(readings[k].doubt > 0))
+            readings[k].doubt = measurementGuard(study.columns()[columns[k]].unit, readings[k].value);
     Fit fit(study, readings);
     fit.run(stop);
     LikeliestUnit unit;

@@ -2,17 +2,10 @@
 // The unit that a production would most likely have made where some of its figures were measured.
 #pragma once
 
+#include "spread/figure_read.h"
 #include "spread/run.h"
 
 namespace spread {
-
-/// One figure of a sample as it was measured.
-struct FigureRead {
-    std::string figure;  ///< as in an answer: "inductance_10Hz.P", "low_3dB@parallel"
-    double value = 0;    ///< in the figure's SI unit
-    double doubt = 0;    ///< half width within which the true value lies with 95 %, in the same unit, above 0
-    bool operator==(const FigureRead&) const = default;
-};
 
 /// How far one number of the sample is off.
 struct Deviated {
@@ -31,15 +24,15 @@ struct LikeliestUnit {
 };
 
 /// The deviates z of all that varies that are likeliest with readings y of figures f: z is normal with the correlations
-/// C that numbers of one lot have (`Draws`), a reading off by a standard deviation s of half its doubt, and what is made
-/// least is
+/// C that numbers of one lot have (`Draws`), a reading off by a standard deviation s of half its doubt, and what is
+/// made least is
 ///     z' C^-1 z + sum ((y - f(z)) / s)^2,
 /// by Gauss and Newton: z <- C J' (J C J' + S)^-1 (y - f(z) + J z), J the slopes of f (the linear case is the normal
 /// posterior mean: A. Tarantola, Inverse Problem Theory, ch. 3, from memory). Fewer readings than numbers do: what the
-/// readings do not tell stays nominal. Turns are taken as counted right. Throws units::BadInput for a figure that is
-/// none of this design. Stopped, the design is null.
+/// readings do not tell stays nominal. A doubt that is not told is `measurementGuard`. Turns are taken as counted
+/// right. Throws units::BadInput for a figure that is none of this design. Stopped, the design is null.
 [[nodiscard]] LikeliestUnit likeliestUnit(const design::Design& design, const catalog::Catalog& shop,
-                                          const catalog::Tolerances& tolerances,
-                                          const std::vector<FigureRead>& readings, const std::stop_token& stop = {});
+                                          const catalog::Tolerances& tolerances, std::vector<FigureRead> readings,
+                                          const std::stop_token& stop = {});
 
 }  // namespace spread

@@ -64,9 +64,8 @@ std::string varyingWords(const Varying& varying) {
         if (kind == varying.law.kind) law = word;
     std::string text = joined({varying.name, ": ", units::significant(varying.nominal, digits), ", ", law});
     if (varying.law.kind != catalog::Law::Discrete)
-        text += joined({", ± ", varying.law.relative
-                                    ? units::write(units::Kind::Share, varying.law.halfWidth, digits)
-                                    : units::significant(varying.law.halfWidth, digits)});
+        text += joined({", ± ", varying.law.relative ? units::write(units::Kind::Share, varying.law.halfWidth, digits)
+                                                     : units::significant(varying.law.halfWidth, digits)});
     if (varying.lotShare > 0)
         text += joined({", ", units::write(units::Kind::Share, varying.lotShare, 2), " of its variance by lot"});
     if (!varying.source.empty() && varying.source != varying.status) text += "; " + varying.source;

@@ -81,11 +81,13 @@ TEST(SeekVerb, RefusesReadingsThatItCannotUse) {
     QTemporaryDir folder;
     const std::string readings = fileOf(folder, "sample.csv", "inductance_9Hz.P,3.3 H\n");
     expectRefused({"seek", microphone, "--respin", readings},
-                  readings + ": line 1: found \"inductance_9Hz.P\"; allowed is a figure that the design has, as "
-                             "`coilwright figures` names it.");
+                  readings +
+                      ": line 1: found \"inductance_9Hz.P\"; allowed is a figure that the design has, as "
+                      "`coilwright figures` names it.");
     expectRefused({"seek", microphone, "--respin", ribbon},
-                  ribbon + ": found sheets of nickel-80-high; allowed is sheets of nickel-80, as in the design that was "
-                           "wound.");
+                  ribbon +
+                      ": found sheets of nickel-80-high; allowed is sheets of nickel-80, as in the design that was "
+                      "wound.");
     expectRefused({"seek", microphone, "--respin", readings, "--hold", "core"},
                   "command line: --respin: found --hold beside it; allowed is --keep, --prices and --to beside it.");
 }

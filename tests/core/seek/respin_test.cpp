@@ -76,8 +76,8 @@ TEST(SeekRespin, LowInductanceIsMadeUpForByTheTurnsOfAHighPass) {
     EXPECT_EQ(all->change, seek::Change::Turns);
     EXPECT_TRUE(keepsAll(*all->sample.unit));
     expectTrue(*all, *recipe);
-    // Main inductance goes with the square of turns and the corner with its inverse (R. Lee, Electronic Transformers and
-    // Circuits): N'/N = sqrt(f / f_limit). More copper resistance lowers the corner less than 2 % here.
+    // Main inductance goes with the square of turns and the corner with its inverse (R. Lee, Electronic Transformers
+    // and Circuits): N'/N = sqrt(f / f_limit). More copper resistance lowers the corner less than 2 % here.
     const double wanted = std::sqrt(low / (1.15 * nominal));
     EXPECT_NEAR(1 + all->size, wanted, 0.02 * wanted);
     // The least amount: half a per cent of turns less does not do.
@@ -89,7 +89,8 @@ TEST(SeekRespin, LowInductanceIsMadeUpForByTheTurnsOfAHighPass) {
 }
 
 TEST(SeekRespin, PaperThatCameOutThickIsThinnedInFewLines) {
-    // A sample of the line unit whose insulation came out thick: its leakage is wide and a promise of leakage is broken.
+    // A sample of the line unit whose insulation came out thick: its leakage is wide and a promise of leakage is
+    // broken.
     const auto plain = demos::design("line-unit");
     const double nominal = figure(*plain, "leakage_10kHz.A.C");
     const auto recipe = design::changed(*plain, [&](design::Design& d) {
@@ -108,8 +109,7 @@ TEST(SeekRespin, PaperThatCameOutThickIsThinnedInFewLines) {
     const auto& first = list.respins.front();
     EXPECT_TRUE(keepsAll(*first.sample.unit));
     expectTrue(first, *recipe);
-    for (std::size_t k = 1; k < list.respins.size(); ++k)
-        EXPECT_LE(first.lines.size(), list.respins[k].lines.size());
+    for (std::size_t k = 1; k < list.respins.size(); ++k) EXPECT_LE(first.lines.size(), list.respins[k].lines.size());
     const bool paper = std::any_of(list.respins.begin(), list.respins.end(),
                                    [](const auto& r) { return r.change == seek::Change::Paper; });
     EXPECT_TRUE(paper);
@@ -149,7 +149,8 @@ TEST(SeekRespin, AButtJointsGapIsShortened) {
         d.core.gap.value = 60e-6;
     });
     const double nominal = figure(*recipe, "low_3dB");
-    const auto promised = design::changed(*recipe, [&](design::Design& d) { d.brief.promises[0].atMost = 1.1 * nominal; });
+    const auto promised =
+        design::changed(*recipe, [&](design::Design& d) { d.brief.promises[0].atMost = 1.1 * nominal; });
     const auto unit = design::changed(*promised, [](design::Design& d) { d.core.gap.value = 80e-6; });
     const auto list = seek::respun({promised, unit}, shop(), {});
     ASSERT_TRUE(list.kept);

@@ -18,7 +18,8 @@ using demos::shopCatalog;
 
 std::vector<std::string> textsOf(const design::Design& d) {
     std::vector<std::string> all;
-    for (const auto& line : shop::linesOf(shop::windingSheet(d, shopCatalog(), {}))) all.push_back(line.place + line.words);
+    for (const auto& line : shop::linesOf(shop::windingSheet(d, shopCatalog(), {})))
+        all.push_back(line.place + line.words);
     for (const auto& line : shop::linesOf(shop::bill(d, shopCatalog(), {}, nullptr)))
         all.push_back(line.place + line.words);
     std::sort(all.begin(), all.end());
@@ -46,10 +47,10 @@ TEST(AlteredLines, OfTheSameDesignThereAreNone) {
 
 TEST(AlteredLines, AreWholeWhateverIsChanged) {
     const auto before = demo("ribbon-step-up");
-    const auto thicker = design::changed(before, [](design::Design& d) {
-        d.coil[0].order[1].barrier()->ply.thickness.value = 0.12e-3;
-    });
-    const auto more = design::changed(before, [](design::Design& d) { d.coil[0].order[4].section()->turns.value = 17; });
+    const auto thicker =
+        design::changed(before, [](design::Design& d) { d.coil[0].order[1].barrier()->ply.thickness.value = 0.12e-3; });
+    const auto more =
+        design::changed(before, [](design::Design& d) { d.coil[0].order[4].section()->turns.value = 17; });
     expectWhole(before, *thicker);
     expectWhole(before, *more);
     expectWhole(before, *design::removeItem(before, {0, 1}));
@@ -58,13 +59,15 @@ TEST(AlteredLines, AreWholeWhateverIsChanged) {
 TEST(AlteredLines, OneTurnMoreStandsInItsStepAlone) {
     const auto before = demo("ribbon-step-up");
     ASSERT_EQ(before.coil[0].order[4].section()->turns, 16);
-    const auto after = design::changed(before, [](design::Design& d) { d.coil[0].order[4].section()->turns.value = 17; });
+    const auto after =
+        design::changed(before, [](design::Design& d) { d.coil[0].order[4].section()->turns.value = 17; });
     const auto lines = shop::alteredLines(before, *after, shopCatalog(), nullptr);
     std::set<std::string> steps;
     bool counted = false;
     for (const auto& line : lines) {
         if (line.place.find("step") != std::string::npos) steps.insert(line.place);
-        counted = counted || (line.before.find("16") != std::string::npos && line.after.find("17") != std::string::npos);
+        counted =
+            counted || (line.before.find("16") != std::string::npos && line.after.find("17") != std::string::npos);
     }
     // Steps outside the changed one may tell of resistances of longer turns; none inside may.
     EXPECT_TRUE(counted);

@@ -43,8 +43,8 @@ double deviateOf(const spread::LikeliestUnit& unit, std::size_t varying) {
 TEST(Likeliest, ReadingsOfTheNominalAreTheNominal) {
     const auto study = studyOf(promising(), usual());
     const double l = nominalOf(study, inductance), r = nominalOf(study, copper);
-    const auto unit = spread::likeliestUnit(promising(), shop(), usual(),
-                                            {{inductance, l, 0.01 * l}, {copper, r, 0.01 * r}});
+    const auto unit =
+        spread::likeliestUnit(promising(), shop(), usual(), {{inductance, l, 0.01 * l}, {copper, r, 0.01 * r}});
     ASSERT_NE(unit.design, nullptr);
     EXPECT_LT(std::abs(unit.deviated.front().deviate), 0.01);
     EXPECT_NEAR(unit.figures[0], l, 1e-4 * l);
@@ -75,8 +75,8 @@ TEST(Likeliest, FindsWhatWasDoneToAUnit) {
     const auto made = study.unit(values);
     const double l = made.values[columnOf(study, inductance)], r = made.values[columnOf(study, copper)];
     ASSERT_LT(l, 0.9 * nominalOf(study, inductance));
-    const auto unit = spread::likeliestUnit(promising(), shop(), usual(),
-                                            {{inductance, l, 0.005 * l}, {copper, r, 0.005 * r}});
+    const auto unit =
+        spread::likeliestUnit(promising(), shop(), usual(), {{inductance, l, 0.005 * l}, {copper, r, 0.005 * r}});
     EXPECT_LT(unit.furthest, 1);
     EXPECT_EQ(unit.deviated.front().varying, mu);
     // Gap and stack may have some part in it: the likeliest is less than what was done, never more.
@@ -87,7 +87,8 @@ TEST(Likeliest, FindsWhatWasDoneToAUnit) {
 
 TEST(Likeliest, AnyStepAwayIsLessLikely) {
     // Independent of how it was found: with one number a cause (no lots shared) what is made least is a plain sum.
-    catalog::Tolerances few{{"permeability", usual().at("permeability")}, {"joint_gap", usual().at("joint_gap")},
+    catalog::Tolerances few{{"permeability", usual().at("permeability")},
+                            {"joint_gap", usual().at("joint_gap")},
                             {"stack_height", usual().at("stack_height")}};
     const auto study = studyOf(promising(), few);
     const double l0 = nominalOf(study, inductance), l = 0.75 * l0, doubt = 0.02 * l;
