@@ -143,7 +143,7 @@ CauseBars::CauseBars(QWidget* parent)
     connect(this, &QAbstractItemView::activated, this, choose);
 }
 
-void CauseBars::show(const SpreadFound* found, int column, CausesModel::Of of) {
+void CauseBars::showCauses(const SpreadFound* found, int column, CausesModel::Of of) {
     bars_.setSigned(of == CausesModel::Of::Slopes);
     model_.show(found, column, of);
     emit told({});

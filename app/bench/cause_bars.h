@@ -59,7 +59,7 @@ class CauseBars : public ResultTable {
     Q_OBJECT
 public:
     explicit CauseBars(QWidget* parent = nullptr);
-    void show(const SpreadFound* found, int column, CausesModel::Of of);
+    void showCauses(const SpreadFound* found, int column, CausesModel::Of of);
     [[nodiscard]] const CausesModel& causes() const { return model_; }
 
 signals:

@@ -25,7 +25,7 @@ QString valueText(const analysis::Column& column, double value) {
 HistogramView::HistogramView(QWidget* parent) : QWidget(parent) {
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
-    show({});
+    showFigure({});
 }
 
 QSize HistogramView::sizeHint() const {
@@ -35,7 +35,7 @@ QSize HistogramView::minimumSizeHint() const {
     return {14 * fontMetrics().height(), 7 * fontMetrics().height()};
 }
 
-void HistogramView::show(std::optional<Shown> shown) {
+void HistogramView::showFigure(std::optional<Shown> shown) {
     shown_ = std::move(shown);
     bar_ = -1;
     setAccessibleName(tr("Histogram"));

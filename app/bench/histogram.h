@@ -23,7 +23,7 @@ public:
         std::uint64_t units = 0;
         bool old = false;
     };
-    void show(std::optional<Shown> shown);
+    void showFigure(std::optional<Shown> shown);
     [[nodiscard]] const std::optional<Shown>& shown() const { return shown_; }
     /// "137 of 1000 units from 18.1 to 18.3 Hz"; "" without a bar.
     [[nodiscard]] QString barWords(int bar) const;

@@ -121,7 +121,7 @@ SpreadTable::SpreadTable(QWidget* parent)
     });
 }
 
-void SpreadTable::show(const SpreadFound* found, bool old) {
+void SpreadTable::showFound(const SpreadFound* found, bool old) {
     const int row = std::max(0, currentIndex().row());
     model_.show(found, old);
     if (model_.rowCount() > 0)

@@ -35,7 +35,7 @@ class SpreadTable : public ResultTable {
 public:
     explicit SpreadTable(QWidget* parent = nullptr);
     /// The row that was current stays so where it is there again.
-    void show(const SpreadFound* found, bool old);
+    void showFound(const SpreadFound* found, bool old);
     [[nodiscard]] const SpreadModel& rows() const { return model_; }
 
 signals:

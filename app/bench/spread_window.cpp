@@ -135,7 +135,7 @@ void SpreadWindow::startOrCancel() {
 
 void SpreadWindow::showFound() {
     shown_ = study_.shared();
-    table_->show(shown_.get(), shown_ && !study_.current());
+    table_->showFound(shown_.get(), shown_ && !study_.current());
     showColumn(column_);
     showState();
 }
@@ -190,8 +190,8 @@ void SpreadWindow::showColumn(int column) {
             head.columns[k], shown_->summary.columns[k], head.atLeast[k], head.atMost[k], head.units, old};
         if (head.columns[k].mask) shown->atLeast = 0;  // a margin
     }
-    histogram_->show(std::move(shown));
-    bars_->show(shown_.get(), column, barsOf());
+    histogram_->showFigure(std::move(shown));
+    bars_->showCauses(shown_.get(), column, barsOf());
 }
 
 }  // namespace bench

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "commands/respin.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 

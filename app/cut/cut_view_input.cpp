@@ -174,8 +174,8 @@ void CutView::showTip(const QPoint& at, const QPoint& global) {
             return QToolTip::showText(global, words, this, area.adjusted(-3, 0, 3, 0));
         }
     }
-    if (std::holds_alternative<document::WholePart>(found))
-        if (const QString words = withEffects({}, found); !words.isEmpty())
+    if (const auto whole = whatToSelect(at); std::holds_alternative<document::WholePart>(whole))
+        if (const QString words = withEffects({}, whole); !words.isEmpty())
             return QToolTip::showText(global, words, this);
     QToolTip::hideText();
 }

@@ -59,8 +59,8 @@ public:
             const Vector now = figures(at_);
             const Matrix slopes = slopesAt(at_, stop);
             if (stop.stop_requested() || !now.allFinite() || !slopes.allFinite()) return;
-            const Matrix spread = slopes * together_ * slopes.transpose() + Matrix(variance.asDiagonal());
-            const Vector next = (together_ * slopes.transpose() * spread.ldlt().solve(read - now + slopes * at_))
+            const Matrix whole = slopes * together_ * slopes.transpose() + Matrix(variance.asDiagonal());
+            const Vector next = (together_ * slopes.transpose() * whole.ldlt().solve(read - now + slopes * at_))
                                     .cwiseMax(-mostDeviates)
                                     .cwiseMin(mostDeviates);
             const double moved = (next - at_).cwiseAbs().maxCoeff();
