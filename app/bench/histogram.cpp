@@ -16,7 +16,7 @@ namespace bench {
 
 namespace {
 
-QString valueText(const analysis::Column& column, double value) {
+QString axisText(const analysis::Column& column, double value) {
     return plots::shownNumber(spread::valueWords(column, value));
 }
 
@@ -56,8 +56,8 @@ void HistogramView::showFigure(std::optional<Shown> shown) {
         setAccessibleName(tr("Histogram of %1").arg(QString::fromStdString(spread::columnWords(shown_->column))));
         words = tr("%1 units from %2 to %3, 5 to 95 %: %4 to %5")
                     .arg(sum.occurs)
-                    .arg(valueText(shown_->column, sum.least), valueText(shown_->column, sum.greatest),
-                         valueText(shown_->column, sum.quantiles[1]), valueText(shown_->column, sum.quantiles[5]));
+                    .arg(axisText(shown_->column, sum.least), axisText(shown_->column, sum.greatest),
+                         axisText(shown_->column, sum.quantiles[1]), axisText(shown_->column, sum.quantiles[5]));
     } else if (shown_) {
         words = tr("Occurs in no unit.");
     }
@@ -72,7 +72,7 @@ QString HistogramView::barWords(int bar) const {
     return tr("%1 of %2 units from %3 to %4")
         .arg(h.units[static_cast<std::size_t>(bar)])
         .arg(shown_->units)
-        .arg(valueText(shown_->column, low), valueText(shown_->column, low + h.width));
+        .arg(axisText(shown_->column, low), axisText(shown_->column, low + h.width));
 }
 
 QRectF HistogramView::room() const {
@@ -209,7 +209,7 @@ void HistogramView::paintAxis(QPainter& painter) const {
     std::vector<QRectF> taken;
     for (const auto& label : labels) {
         if (label.value < from_ || label.value > to_) continue;
-        const QString value = valueText(shown_->column, label.value);
+        const QString value = axisText(shown_->column, label.value);
         const double wide =
             std::max(fontMetrics().horizontalAdvance(label.above), fontMetrics().horizontalAdvance(value)) + 8;
         const double left =

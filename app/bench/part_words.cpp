@@ -17,7 +17,7 @@ using document::WholePart;
 
 namespace {
 
-QString text(const std::string& words) {
+QString partText(const std::string& words) {
     return QString::fromStdString(words);
 }
 
@@ -32,7 +32,7 @@ std::vector<std::string_view> stepsOf(std::string_view pointer) {
     }
     return steps;
 }
-int number(std::string_view step) {
+int indexIn(std::string_view step) {
     int value = -1;
     std::from_chars(step.data(), step.data() + step.size(), value);
     return value;
@@ -77,9 +77,9 @@ struct Effect {
 
 Selected partOf(const spread::Varying& varying, const design::Design& design) {
     const auto steps = stepsOf(varying.place);
-    if (steps.size() > 3 && steps[0] == "coil") return design::ItemIndex{number(steps[1]), number(steps[3])};
+    if (steps.size() > 3 && steps[0] == "coil") return design::ItemIndex{indexIn(steps[1]), indexIn(steps[3])};
     if (steps.size() > 1 && steps[0] == "windings") {
-        const auto w = static_cast<std::size_t>(number(steps[1]));
+        const auto w = static_cast<std::size_t>(indexIn(steps[1]));
         return w < design.windings.size() ? Selected(document::WindingPart{design.windings[w].name}) : Selected();
     }
     if (steps.size() > 2 && steps[0] == "parts" && steps[1] == "wires")
@@ -98,12 +98,12 @@ QString slopeWords(const SpreadFound& found, std::size_t column, const spread::S
     const auto& v = found.head.varying[slope.varying];
     if (!std::isfinite(slope.effect))
         return QStringLiteral("%1 does not occur where %2 is one standard deviation off.")
-            .arg(text(spread::columnWords(c)), text(v.name));
+            .arg(partText(spread::columnWords(c)), partText(v.name));
     constexpr int digits = 3;
-    const QString unit = c.unit.empty() ? QString() : QLatin1Char(' ') + text(c.unit);
+    const QString unit = c.unit.empty() ? QString() : QLatin1Char(' ') + partText(c.unit);
     return QStringLiteral("%1, one standard deviation more: %2 on %3 (derivative %4%5 for one SI unit more). %6.")
-        .arg(text(v.name), signedWords(c, slope.effect), text(spread::columnWords(c)),
-             plots::shownNumber(units::significant(slope.derivative, digits)), unit, text(spread::varyingWords(v)));
+        .arg(partText(v.name), signedWords(c, slope.effect), partText(spread::columnWords(c)),
+             plots::shownNumber(units::significant(slope.derivative, digits)), unit, partText(spread::varyingWords(v)));
 }
 
 QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
@@ -120,7 +120,7 @@ QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
             if (!belongs(v, design, part)) continue;
             effects.push_back(
                 {QStringLiteral("%1: %2 on %3")
-                     .arg(text(v.name), signedWords(column, slope.effect), text(spread::columnWords(column))),
+                     .arg(partText(v.name), signedWords(column, slope.effect), partText(spread::columnWords(column))),
                  whole > 0 ? std::abs(slope.effect) / whole : 0});
             break;
         }

@@ -16,20 +16,20 @@ namespace {
 
 constexpr std::uint64_t bandUnits = 200;  // each has fields of its own
 
-std::string hookUpOf(const design::Design& design, const std::string& name) {
+std::string nameOfHookUp(const design::Design& design, const std::string& name) {
     const auto* hookUp = design::hookUp(design, name);
     return hookUp != nullptr ? hookUp->name : design.hookUps.front().name;
 }
 
 /// What a first job made, or why not.
-struct Units {
+struct MadeUnits {
     std::shared_ptr<SpreadFound> found;
     QString why;
 };
 
-Units unitsOf(const design::DesignPtr& design, const std::shared_ptr<const catalog::Catalog>& shop,
-              const std::vector<std::string>& folders, const SpreadAsked& asked, unsigned threads,
-              const spread::Study::Progress& progress, const std::stop_token& stop) {
+MadeUnits unitsOf(const design::DesignPtr& design, const std::shared_ptr<const catalog::Catalog>& shop,
+                  const std::vector<std::string>& folders, const SpreadAsked& asked, unsigned threads,
+                  const spread::Study::Progress& progress, const std::stop_token& stop) {
     try {
         spread::Plan plan;
         plan.units = asked.units;
@@ -112,7 +112,7 @@ void SpreadStudy::start(const SpreadAsked& asked) {
             return unitsOf(design, shop, folders, asked, threads, told, stop);
         },
         [this](const std::any& result) {
-            const auto& units = std::any_cast<const Units&>(result);
+            const auto& units = std::any_cast<const MadeUnits&>(result);
             why_ = units.why;
             if (!units.found) return end();
             found_ = units.found;
@@ -140,7 +140,7 @@ void SpreadStudy::startSlopes() {
 std::vector<std::string> SpreadStudy::tracesMissing() const {
     std::vector<std::string> missing;
     if (!found_) return missing;
-    const std::string hookUp = hookUpOf(*found_->design, hookUp_);
+    const std::string hookUp = nameOfHookUp(*found_->design, hookUp_);
     for (const auto& trace : traces_)
         if (std::none_of(found_->bands.begin(), found_->bands.end(),
                          [&](const auto& b) { return b.trace == trace && b.hookUp == hookUp; }) &&
@@ -155,7 +155,7 @@ void SpreadStudy::startBands() {
     asked_ = found_->design;
     const auto units = std::min(bandUnits, found_->head.units);
     aside_.start(
-        [study = found_->study, shop = found_->shop, hookUp = hookUpOf(*found_->design, hookUp_), missing, units,
+        [study = found_->study, shop = found_->shop, hookUp = nameOfHookUp(*found_->design, hookUp_), missing, units,
          threads = threads_, told = progress(units)](const std::stop_token& stop) -> std::any {
             const auto nominal =
                 analysis::answer(*study->variation().base, *shop, {}, stop, {hookUp, {}, false, false});

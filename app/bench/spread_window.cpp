@@ -10,7 +10,7 @@ namespace bench {
 
 namespace {
 
-QSpinBox* number(QLayout& row, const QString& label, int least, int most, int value, const QString& tip) {
+QSpinBox* countBox(QLayout& row, const QString& label, int least, int most, int value, const QString& tip) {
     auto* name = new QLabel(label);
     auto* box = new QSpinBox;
     box->setRange(least, most);
@@ -59,11 +59,11 @@ SpreadWindow::SpreadWindow(SpreadStudy& study, QWidget* parent) : QDialog(parent
 QLayout* SpreadWindow::asking() {
     constexpr int mostUnits = 100000, mostSeed = 1000000000;
     auto* row = new QHBoxLayout;
-    units_ = number(*row, tr("&Units"), 50, mostUnits, 1000, tr("How many are made and computed"));
+    units_ = countBox(*row, tr("&Units"), 50, mostUnits, 1000, tr("How many are made and computed"));
     units_->setSingleStep(500);
-    lot_ =
-        number(*row, tr("in &lots of"), 1, mostUnits, 20, tr("Units of a lot share wire, sheet and paper of one lot"));
-    seed_ = number(*row, tr("s&eed"), 0, mostSeed, 1, tr("The same seed makes the same units"));
+    lot_ = countBox(*row, tr("in &lots of"), 1, mostUnits, 20,
+                    tr("Units of a lot share wire, sheet and paper of one lot"));
+    seed_ = countBox(*row, tr("s&eed"), 0, mostSeed, 1, tr("The same seed makes the same units"));
     every_ = new QCheckBox(tr("every &figure"));
     every_->setToolTip(tr("All figures, not only what is promised; takes ten to twenty times as long"));
     row->addWidget(every_);

@@ -92,8 +92,8 @@ std::string lineWords(const shop::AlteredLine& line) {
     return joined({"        ", line.place, ": ", line.before, " → ", line.after, "\n"});
 }
 
-std::string block(std::size_t number, const seek::Respin& r, const std::vector<analysis::PromiseState>& broken,
-                  const std::string& path) {
+std::string respinBlock(std::size_t number, const seek::Respin& r, const std::vector<analysis::PromiseState>& broken,
+                        const std::string& path) {
     std::string text = joined({std::to_string(number), "   ", std::string(seek::word(r.change)), ": ", r.what, "\n"});
     for (const auto& words : r.words) text += joined({"    change    ", words, "\n"});
     for (const auto& b : broken)
@@ -106,14 +106,14 @@ std::string block(std::size_t number, const seek::Respin& r, const std::vector<a
     return text;
 }
 
-std::string table(const seek::RespinList& list, const std::vector<std::string>& paths) {
+std::string respinTable(const seek::RespinList& list, const std::vector<std::string>& paths) {
     std::string text = "the sample breaks\n";
     for (const auto& p : list.broken) text += joined({"    ", promiseWords(p), "\n"});
     text += joined({std::to_string(list.tried), " changes computed, one thing at a time; ",
                     list.kept ? "these bring every promise back, that which alters the fewest lines first\n"
                               : "none brings every promise back; this comes nearest\n"});
     for (std::size_t k = 0; k < list.respins.size(); ++k)
-        text += "\n" + block(k + 1, list.respins[k], list.broken, k < paths.size() ? paths[k] : "");
+        text += "\n" + respinBlock(k + 1, list.respins[k], list.broken, k < paths.size() ? paths[k] : "");
     return text;
 }
 
@@ -140,7 +140,7 @@ std::string respinFound(const Arguments& arguments, const Opened& opened) {
             exchange::writeFile(paths.back(), exchange::writeDesign(*list.respins[k].sample.recipe, opened.shop));
         }
     }
-    return known.words + table(list, paths);
+    return known.words + respinTable(list, paths);
 }
 
 }  // namespace commands

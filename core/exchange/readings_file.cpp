@@ -18,7 +18,7 @@ using units::joined;
 
 constexpr std::size_t mostReadings = 200, shownOfALine = 60;
 
-std::string_view trimmed(std::string_view text) {
+std::string_view withoutBlanks(std::string_view text) {
     const auto first = text.find_first_not_of(" \t\r");
     if (first == std::string_view::npos) return {};
     return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
@@ -33,7 +33,7 @@ public:
         while (!text.empty() && faults_.size() < units::mostFaults) {
             const std::size_t end = std::min(text.find('\n'), text.size());
             ++line_;
-            take(trimmed(text.substr(0, end)));
+            take(withoutBlanks(text.substr(0, end)));
             text.remove_prefix(std::min(end + 1, text.size()));
         }
         if (all_.empty() && faults_.empty()) fault("no reading", "a line FIGURE,VALUE");
@@ -59,7 +59,7 @@ private:
         const std::size_t first = line.find(',');
         if (first == std::string_view::npos) return fault(shown(line), "FIGURE,VALUE or FIGURE,VALUE,DOUBT");
         const std::size_t second = std::min(line.find(',', first + 1), line.size());
-        const std::string name(trimmed(line.substr(0, first)));
+        const std::string name(withoutBlanks(line.substr(0, first)));
         const auto figure =
             std::find_if(known_.begin(), known_.end(), [&](const units::Figure& f) { return f.name == name; });
         if (figure == known_.end() || !std::isfinite(figure->value))
@@ -68,9 +68,9 @@ private:
             return fault(joined({shown(name), " a second time"}), "each once");
         if (all_.size() >= mostReadings) return fault("more readings", "up to 200");
         spread::FigureRead reading{name, 0, 0};
-        if (!number(figure->unit, trimmed(line.substr(first + 1, second - first - 1)), reading.value)) return;
+        if (!number(figure->unit, withoutBlanks(line.substr(first + 1, second - first - 1)), reading.value)) return;
         if (second < line.size()) {
-            if (!doubt(figure->unit, trimmed(line.substr(second + 1)), reading)) return;
+            if (!doubt(figure->unit, withoutBlanks(line.substr(second + 1)), reading)) return;
             if (!(reading.doubt > 0)) return fault("a doubt of nothing", "a doubt above 0");
         }
         all_.push_back(reading);

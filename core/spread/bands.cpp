@@ -14,7 +14,7 @@ namespace spread {
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::quiet_NaN();
+constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 constexpr int pointsOverFrequency = 141;  // twenty a decade from 0.1 Hz to 1 MHz
 
 using Traces = std::vector<std::shared_ptr<const analysis::Trace>>;
@@ -22,17 +22,17 @@ using Traces = std::vector<std::shared_ptr<const analysis::Trace>>;
 /// The value at `x` by a straight line between neighbours; not a number outside.
 double valueAt(const std::vector<double>& axis, const std::vector<double>& y, double x) {
     const auto above = std::lower_bound(axis.begin(), axis.end(), x);
-    if (above == axis.end() || y.size() != axis.size()) return none;
+    if (above == axis.end() || y.size() != axis.size()) return unknown;
     const auto k = static_cast<std::size_t>(above - axis.begin());
     if (*above == x) return y[k];
-    if (k == 0) return none;
+    if (k == 0) return unknown;
     return y[k - 1] + (y[k] - y[k - 1]) * (x - axis[k - 1]) / (axis[k] - axis[k - 1]);
 }
 
 /// A curve of every unit, read at the band's places.
 std::vector<double> valuesOf(const Traces& unit, const TraceBand& band, const std::string& curve) {
     const auto trace = std::find_if(unit.begin(), unit.end(), [&](const auto& t) { return t->name == band.trace; });
-    std::vector<double> values(band.at.size(), none);
+    std::vector<double> values(band.at.size(), unknown);
     const auto* found = trace == unit.end() ? nullptr : (*trace)->curve(curve);
     if (found == nullptr) return values;
     for (std::size_t k = 0; k < values.size(); ++k) {
@@ -42,7 +42,7 @@ std::vector<double> valuesOf(const Traces& unit, const TraceBand& band, const st
     return values;
 }
 
-CurveBand bandOf(const std::vector<Traces>& units, const TraceBand& band, const std::string& curve) {
+CurveBand curveBandOf(const std::vector<Traces>& units, const TraceBand& band, const std::string& curve) {
     std::vector<std::vector<double>> all;
     all.reserve(units.size());
     for (const auto& unit : units) all.push_back(valuesOf(unit, band, curve));
@@ -54,9 +54,9 @@ CurveBand bandOf(const std::vector<Traces>& units, const TraceBand& band, const 
         std::sort(here.begin(), here.end());
         const bool known = 2 * here.size() > units.size();
         constexpr double half = 0.5;
-        made.low.push_back(known ? quantile(here, bandShares[0]) : none);
-        made.middle.push_back(known ? quantile(here, half) : none);
-        made.high.push_back(known ? quantile(here, bandShares[1]) : none);
+        made.low.push_back(known ? quantile(here, bandShares[0]) : unknown);
+        made.middle.push_back(known ? quantile(here, half) : unknown);
+        made.high.push_back(known ? quantile(here, bandShares[1]) : unknown);
     }
     return made;
 }
@@ -95,7 +95,7 @@ std::vector<TraceBand> bands(const Study& study, const catalog::Catalog& shop, c
     if (stop.stop_requested()) return {};
     for (auto& band : all)
         for (const auto& curve : nominal.trace(band.trace)->curves)
-            if (!curve.y.empty()) band.curves.push_back(bandOf(made, band, curve.name));
+            if (!curve.y.empty()) band.curves.push_back(curveBandOf(made, band, curve.name));
     return all;
 }
 
