@@ -22,7 +22,7 @@
 #include "exchange/read_file.h"
 #include "plots/band_area.h"
 
-namespace {
+namespace spread_window_test {
 
 const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
 const std::string ribbon = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
@@ -196,4 +196,4 @@ TEST_F(SpreadOfProduction, EveryControlHasANameAndFixedTextsHaveTheirRoom) {
     }
 }
 
-}  // namespace
+}  // namespace spread_window_test

@@ -15,7 +15,7 @@
 #include "spread/likeliest.h"
 #include "units/fault.h"
 
-namespace {
+namespace respin_test {
 
 using demos::shop;
 
@@ -210,4 +210,4 @@ TEST(SeekRespin, StoppedItSaysSo) {
     EXPECT_TRUE(seek::respun({recipe, recipe}, shop(), {}, stop.get_token()).stopped);
 }
 
-}  // namespace
+}  // namespace respin_test

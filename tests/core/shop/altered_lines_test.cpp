@@ -11,7 +11,7 @@
 #include "design/edit.h"
 #include "shop/paper_content.h"
 
-namespace {
+namespace altered_lines_test {
 
 using demos::demo;
 using demos::shopCatalog;
@@ -80,4 +80,4 @@ TEST(AlteredLines, OneTurnMoreStandsInItsStepAlone) {
         EXPECT_FALSE(steps.contains("winding sheet, step " + step->number)) << step->title;
 }
 
-}  // namespace
+}  // namespace altered_lines_test

@@ -11,7 +11,7 @@
 #include "promising.h"
 #include "spread/intervals.h"
 
-namespace {
+namespace bands_test {
 
 analysis::AnswerPtr nominalOf(const spread::Study& study) {
     return analysis::answer(*study.variation().base, shop());
@@ -108,4 +108,4 @@ TEST(Bands, StoppedThereAreNone) {
     EXPECT_TRUE(spread::bands(study, shop(), *nominalOf(study), {"response"}, 6, stop.get_token()).empty());
 }
 
-}  // namespace
+}  // namespace bands_test

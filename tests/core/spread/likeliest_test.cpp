@@ -11,7 +11,7 @@
 #include "spread/sensitivity.h"
 #include "units/fault.h"
 
-namespace {
+namespace likeliest_test {
 
 constexpr const char* inductance = "inductance_1kHz.P";
 constexpr const char* copper = "dcr.P";
@@ -121,4 +121,4 @@ TEST(Likeliest, RefusesAFigureThatIsNone) {
                  units::BadInput);
 }
 
-}  // namespace
+}  // namespace likeliest_test
