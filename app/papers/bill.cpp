@@ -5,6 +5,7 @@
 #include "papers/missing_characters.h"
 #include "papers/paper_text.h"
 #include "papers/shop_file.h"
+#include "shop/paper_words.h"
 
 namespace papers {
 

@@ -9,6 +9,7 @@
 #include "papers/paper_text.h"
 #include "papers/shop_file.h"
 #include "shop/fetch_list.h"
+#include "shop/paper_words.h"
 #include "units/text.h"
 
 namespace papers {

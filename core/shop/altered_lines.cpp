@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "shop/fetch_list.h"
+#include "shop/paper_words.h"
 #include "shop/sheet_words.h"
 #include "units/joined.h"
 #include "units/text.h"

@@ -108,14 +108,6 @@ CostAt costAt(const Bill& bill, const Prices& prices, int quantity) {
 
 }  // namespace
 
-std::string amountWords(const BillLine& line) {
-    constexpr double squareCentimetres = 1e4;
-    if (line.unit == "kg") return units::write(units::Kind::Mass, line.amount);
-    if (line.unit == "piece") return units::shortest(line.amount);
-    if (line.unit == "m2") return units::significant(line.amount * squareCentimetres, 3) + " cm²";
-    return joined({units::significant(line.amount, 3), " ", line.unit});
-}
-
 WorkCount workOf(const design::Design& design, const coil::CoilBuild& build, const Materials& materials) {
     WorkCount work;
     for (std::size_t p = 0; p < design.coil.size(); ++p) {

@@ -27,9 +27,6 @@ struct BillLine {
     bool operator==(const BillLine&) const = default;
 };
 
-/// The amount as people weigh and count it: 0.0123 kg "12.3 g", 0.01 m2 "100 cm²".
-[[nodiscard]] std::string amountWords(const BillLine& line);
-
 /// Cost of one unit in a lot of so many.
 struct CostAt {
     int quantity = 1;

@@ -10,7 +10,6 @@
 #include "shop/sheet_words.h"
 #include "shop/step_writer.h"
 #include "units/joined.h"
-#include "units/text.h"
 
 namespace shop {
 
@@ -215,12 +214,6 @@ Limits resistanceLimits(double bareDiameter, bool foil) {
         }
     const double thick = mm / (mm + tolerance), thin = mm / (mm - tolerance);
     return {shorter * thick * thick, longer * thin * thin};
-}
-
-std::string checkWords(const ResistanceCheck& check) {
-    const auto ohm = [](double value) { return units::write(units::Kind::Resistance, value); };
-    return joined(
-        {"Measure ", check.between, ": ", ohm(check.expected), " (", ohm(check.low), " to ", ohm(check.high), ")"});
 }
 
 WindingSheet windingSheet(const design::Design& design, const catalog::Catalog& shop, const Issue& issue) {

@@ -38,9 +38,6 @@ struct ResistanceCheck {
     bool operator==(const ResistanceCheck&) const = default;
 };
 
-/// "Measure P start to finish: 477 ohm (463 to 501 ohm)".
-[[nodiscard]] std::string checkWords(const ResistanceCheck& check);
-
 enum class StepKind { Wire, Paper, Shield };
 
 struct WindingStep {
