@@ -97,7 +97,8 @@ TEST(SeekRespin, PaperThatCameOutThickIsThinnedInFewLines) {
         design::Promise leakage;
         leakage.figure = "leakage_10kHz.A.C";
         leakage.atMost = 1.08 * nominal;
-        d.brief.promises.push_back(leakage);
+        d.brief.masks.clear();
+        d.brief.promises = {leakage};
     });
     const auto unit = design::changed(*recipe, [](design::Design& d) {
         for (auto& item : d.coil[0].order)
@@ -129,7 +130,7 @@ TEST(SeekRespin, SheetsOfAnotherAlloyAreCountedWhole) {
         d.brief.promises = {low};
     });
     const auto unit =
-        design::changed(*recipe, [](design::Design& d) { d.core.stack[0].permeabilityFactor.value = 0.8; });
+        design::changed(*recipe, [](design::Design& d) { d.core.stack[0].permeabilityFactor.value = 0.4; });
     const auto list = seek::respun({recipe, unit}, shop(), {});
     ASSERT_FALSE(list.broken.empty());
     ASSERT_TRUE(list.kept);
