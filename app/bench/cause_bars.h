@@ -7,6 +7,7 @@
 
 #include "bench/result_table.h"
 #include "bench/spread_study.h"
+#include "document/selection.h"
 
 namespace bench {
 

@@ -58,7 +58,7 @@ TEST(AlteredLines, AreWholeWhateverIsChanged) {
 
 TEST(AlteredLines, OneTurnMoreStandsInItsStepAlone) {
     const auto before = demo("ribbon-step-up");
-    ASSERT_EQ(before.coil[0].order[4].section()->turns, 16);
+    ASSERT_EQ(before.coil[0].order[4].section()->turns.value, 16);
     const auto after =
         design::changed(before, [](design::Design& d) { d.coil[0].order[4].section()->turns.value = 17; });
     const auto lines = shop::alteredLines(before, *after, shopCatalog(), nullptr);
@@ -73,7 +73,7 @@ TEST(AlteredLines, OneTurnMoreStandsInItsStepAlone) {
     EXPECT_TRUE(counted);
     const auto sheet = shop::windingSheet(before, shopCatalog(), {});
     const auto at = std::find_if(sheet.steps.begin(), sheet.steps.end(),
-                                 [](const auto& s) { return s.kind == shop::StepKind::Wire && s.turns == 16; });
+                                 [](const auto& s) { return s.kind == shop::StepKind::Wire && s.turns == 16.0; });
     ASSERT_NE(at, sheet.steps.end());
     EXPECT_TRUE(steps.contains("winding sheet, step " + at->number));
     for (auto step = sheet.steps.begin(); step != at; ++step)
