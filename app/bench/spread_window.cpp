@@ -47,6 +47,7 @@ SpreadWindow::SpreadWindow(SpreadStudy& study, QWidget* parent) : QDialog(parent
     across->setStretchFactor(0, 4);
     across->setStretchFactor(1, 5);
     across->setChildrenCollapsible(false);
+    across->setSizes({520, 560});
     column->addWidget(across, 1);
     for (QPushButton* button : findChildren<QPushButton*>()) button->setAutoDefault(false);
     connect(table_, &SpreadTable::chosen, this, &SpreadWindow::showColumn);
@@ -146,6 +147,7 @@ void SpreadWindow::showState() {
     run_->setToolTip(busy ? tr("Computes no more; what was found stays")
                           : tr("Makes and computes the units, then what causes their spread, then the plots' bands"));
     progress_->setEnabled(busy);
+    progress_->setTextVisible(busy);
     progress_->setValue(static_cast<int>(100 * study_.share()));
     const auto* found = study_.found();
     QString words;
