@@ -27,6 +27,7 @@ mkdir -p "$to"
 "$program" picture "$microphone" --to "$to/bench.png"
 "$program" picture "$microphone" --to "$to/cut.png" --part cut
 "$program" picture "$microphone" --to "$to/winding.png" --part winding --size 1100x700
+"$program" picture "$microphone" --to "$to/spread.png" --part spread --size 1100x700
 
 # Every plot: of the first demo design that has it.
 for design in "$microphone" demo-projects/*/*.coilwright; do

@@ -23,6 +23,7 @@ enum class Act {
     Seek,
     Hold,
     Pair,
+    Spread,
     MorePlots,
     FewerPlots,
     Datasheet,

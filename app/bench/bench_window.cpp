@@ -21,6 +21,7 @@ BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, de
       solver_(shop),
       demos_(std::move(demos)),
       resources_(std::move(resources)),
+      study_(std::make_unique<SpreadStudy>(document_, resources_)),
       memory_(recalled()) {
     new UndoKeys(this);
     actions_ = new Actions(*menuBar(), this);
@@ -28,6 +29,7 @@ BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, de
     buildHead();
     connectActions();
     connectDocument();
+    connectStudy();
     showDemos();
     showRecent();
     showHookUps();
@@ -163,6 +165,7 @@ void BenchWindow::connectDocument() {
     connect(hookUps_, &QComboBox::activated, this, [this](int index) {
         hookUp_ = hookUps_->itemText(index).toStdString();
         ask();
+        lookAtBands();
     });
 }
 

@@ -20,6 +20,7 @@
 #include "bench/memory.h"
 #include "bench/notice_bar.h"
 #include "bench/promise_strip.h"
+#include "bench/spread_study.h"
 #include "design/enquiry.h"
 #include "document/document.h"
 #include "document/file_guard.h"
@@ -84,6 +85,7 @@ public:
     [[nodiscard]] bool computing() const { return solver_.busy(); }
     [[nodiscard]] bool ranking() const { return governing_.busy(); }
     [[nodiscard]] bool drawing() const { return drawing_.busy(); }
+    [[nodiscard]] SpreadStudy& spreadStudy() { return *study_; }
 
 protected:
     void closeEvent(QCloseEvent* event) override;
@@ -134,6 +136,11 @@ private:
     void showPair(const design::DesignPtr& other);
     void showRevisions();
     void showSeek();
+    void showSpread();
+    void connectStudy();
+    /// Yields, bands and tips are what the study found.
+    void takeSpread();
+    void lookAtBands();
     void showWindingProgram();
     void showPapers();
     void tellOutside();
@@ -144,6 +151,7 @@ private:
     solver::Aside governing_;  ///< ranks what governs a promise
     solver::Aside drawing_;    ///< draws up first designs
     std::vector<std::string> demos_, resources_;
+    std::unique_ptr<SpreadStudy> study_;  ///< of a production of the open design
     Memory memory_;
     analysis::AnswerPtr answer_;
     std::string hookUp_;

@@ -16,7 +16,7 @@ struct Line {
     const char* key;
     const char* does;
 };
-constexpr std::array<Line, 30> others{{
+constexpr std::array<Line, 32> others{{
     {QT_TRANSLATE_NOOP("bench", "cut"), "← →", QT_TRANSLATE_NOOP("bench", "walk inward and outward")},
     {QT_TRANSLATE_NOOP("bench", "cut"), "↑ ↓", QT_TRANSLATE_NOOP("bench", "to the chamber above or below")},
     {QT_TRANSLATE_NOOP("bench", "cut"), "Ctrl+← →", QT_TRANSLATE_NOOP("bench", "move the item through the order")},
@@ -49,6 +49,9 @@ constexpr std::array<Line, 30> others{{
      QT_TRANSLATE_NOOP("bench", "the next sensible value, with Shift ten steps, with Ctrl a tenth")},
     {QT_TRANSLATE_NOOP("bench", "promises"), "↑ ↓", QT_TRANSLATE_NOOP("bench", "from promise to promise")},
     {QT_TRANSLATE_NOOP("bench", "promises"), "Enter", QT_TRANSLATE_NOOP("bench", "what governs it")},
+    {QT_TRANSLATE_NOOP("bench", "histogram"), "← →",
+     QT_TRANSLATE_NOOP("bench", "from bar to bar, Home and End to the first and last")},
+    {QT_TRANSLATE_NOOP("bench", "spread bars"), "Enter", QT_TRANSLATE_NOOP("bench", "the bar's part on the bench")},
     {QT_TRANSLATE_NOOP("bench", "everywhere"), "Tab", QT_TRANSLATE_NOOP("bench", "onward, with Shift back")},
     {QT_TRANSLATE_NOOP("bench", "everywhere"), "Alt",
      QT_TRANSLATE_NOOP("bench", "with an underlined letter: that menu")},

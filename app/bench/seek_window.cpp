@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/seek_window.h"
 
+#include <QFileDialog>
+#include <QFileInfo>
 #include <QScrollArea>
 #include <QVBoxLayout>
 #include <any>
 #include <cmath>
 
 #include "design/edit.h"
+#include "exchange/read_file.h"
 #include "seek/candidate_words.h"
 #include "units/fault.h"
 #include "units/text.h"
@@ -33,6 +36,7 @@ SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     column->setContentsMargins(12, 12, 12, 12);
     column->setSpacing(8);
     column->addLayout(holding());
+    column->addLayout(pricing());
     auto* shelf = new QWidget;
     row_ = new QHBoxLayout(shelf);
     row_->setContentsMargins(0, 0, 0, 0);
@@ -58,6 +62,7 @@ SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     connect(&aside_, &solver::Aside::failed, state_, &QLabel::setText);
     connect(&aside_, &solver::Aside::failed, this, &SeekWindow::showEnabled);
     resize(900, 620);
+    showPrices();
     showEnabled();
 }
 
@@ -85,6 +90,53 @@ QLayout* SeekWindow::holding() {
     connect(seek_, &QPushButton::clicked, this, &SeekWindow::seekOrEnough);
     row->addWidget(seek_);
     return row;
+}
+
+QLayout* SeekWindow::pricing() {
+    auto* row = new QHBoxLayout;
+    choosePrices_ = new QPushButton(tr("&Prices…"));
+    choosePrices_->setToolTip(tr("The shop's own price file: only parts that have a price, and cost at 100 units"));
+    noPrices_ = new QPushButton(tr("&No prices"));
+    noPrices_->setToolTip(tr("The mass of copper and sheets stands in for cost"));
+    priceWords_ = new QLabel;
+    priceWords_->setObjectName(QStringLiteral("seekPrices"));
+    priceWords_->setWordWrap(true);
+    row->addWidget(choosePrices_);
+    row->addWidget(noPrices_);
+    row->addWidget(priceWords_, 1);
+    connect(choosePrices_, &QPushButton::clicked, this, &SeekWindow::choosePrices);
+    connect(noPrices_, &QPushButton::clicked, this, [this] {
+        prices_.reset();
+        showPrices();
+        choosePrices_->setFocus();
+    });
+    return row;
+}
+
+void SeekWindow::choosePrices() {
+    const QString path = QFileDialog::getOpenFileName(this, tr("The shop's prices"), QFileInfo(priceFile_).path(),
+                                                      tr("Price files (*.csv)"));
+    if (!path.isEmpty()) takePrices(path);
+}
+
+void SeekWindow::takePrices(const QString& path) {
+    try {
+        prices_ = std::make_shared<const shop::Prices>(
+            shop::readPrices(exchange::readFile(path.toStdString()), path.toStdString()));
+        priceFile_ = path;
+        showPrices();
+    } catch (const units::BadInput& bad) {
+        state_->setText(QString::fromUtf8(bad.what()));
+    }
+}
+
+void SeekWindow::showPrices() {
+    noPrices_->setEnabled(prices_ != nullptr);
+    if (!prices_) return priceWords_->setText(tr("No prices: cost is taken to go with the mass of copper and sheets."));
+    QString words =
+        tr("Cost of one unit at 100 in %1 by %2").arg(text(prices_->currency), QFileInfo(priceFile_).fileName());
+    if (!prices_->validUntil.empty()) words += tr(", valid until %1").arg(text(prices_->validUntil));
+    priceWords_->setText(words + QLatin1Char('.'));
 }
 
 QLayout* SeekWindow::foot() {
@@ -132,20 +184,24 @@ void SeekWindow::start() {
             this, [this, tried] { tell(tried); }, Qt::QueuedConnection);
     };
     aside_.start(
-        [plan, progress, design = document_.design(),
+        [plan, progress, prices = prices_, design = document_.design(),
          shop = document_.shop()](const std::stop_token& stop) -> std::any {
             try {
-                return Outcome{seek::sought(seek::needOf(*design, design->name), *shop, plan, stop, progress), {}};
+                auto priced = plan;
+                priced.prices = prices.get();
+                return Outcome{seek::sought(seek::needOf(*design, design->name), *shop, priced, stop, progress), {}};
             } catch (const units::BadInput& bad) {
                 return Outcome{{}, QString::fromUtf8(bad.what())};
             }
         },
-        [this](const std::any& result) {
+        [this, prices = prices_](const std::any& result) {
             const auto& outcome = std::any_cast<const Outcome&>(result);
-            if (outcome.why.isEmpty())
+            if (outcome.why.isEmpty()) {
+                priced_ = prices;
                 showList(outcome.list);
-            else
+            } else {
                 state_->setText(outcome.why);
+            }
             showEnabled();
         });
     tell(0);
@@ -164,7 +220,7 @@ void SeekWindow::showList(const seek::ShortList& list) {
                           : list.kept         ? tr("%1 designs keep every promise.").arg(candidates_.size())
                                       : tr("None keeps every promise; these %1 come nearest.").arg(candidates_.size());
     state_->setText(found + QLatin1Char(' ') +
-                    tr("%1 were computed; closed forms left %2 cores and %3 orders. Cost goes with copper and sheets.")
+                    tr("%1 were computed; closed forms left %2 cores and %3 orders.")
                         .arg(list.tried)
                         .arg(list.cores)
                         .arg(list.orders));
@@ -203,7 +259,7 @@ void SeekWindow::showChosen() {
     QStringList lines;
     if (c) {
         lines << text(seek::coreWords(*c->design)) << text(c->order) << text(seek::windingWords(*c->design))
-              << text(seek::burdenWords(c->burden, nullptr));
+              << text(seek::burdenWords(c->burden, priced_.get()));
         if (const auto weakest = seek::weakestWords(*c); !weakest.empty())
             lines << tr("weakest: %1").arg(text(weakest));
         if (std::isfinite(c->distortion))

@@ -9,6 +9,7 @@
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QPushButton>
+#include <memory>
 
 #include "bench/design_card.h"
 #include "document/document.h"
@@ -25,6 +26,8 @@ public:
 
     [[nodiscard]] bool busy() const { return aside_.busy(); }
     [[nodiscard]] QList<DesignCard*> cards() const;
+    /// A shop's price file; what is amiss with it is said, and the prices stay as they were.
+    void takePrices(const QString& path);
     [[nodiscard]] QString words() const { return words_->toPlainText(); }
 
 signals:
@@ -32,7 +35,10 @@ signals:
 
 private:
     QLayout* holding();
+    QLayout* pricing();
     QLayout* foot();
+    void choosePrices();
+    void showPrices();
     void seekOrEnough();
     void start();
     void tell(std::size_t tried);
@@ -49,9 +55,13 @@ private:
     solver::Aside aside_;
     std::stop_source enough_;
     std::vector<seek::Candidate> candidates_;
+    std::shared_ptr<const shop::Prices> prices_;  ///< null: mass stands in for cost
+    std::shared_ptr<const shop::Prices> priced_;  ///< those that the list was made with
+    QString priceFile_;
     QCheckBox *core_ = nullptr, *turns_ = nullptr, *wires_ = nullptr, *order_ = nullptr, *insulation_ = nullptr;
     QPushButton *seek_ = nullptr, *takeUp_ = nullptr, *beside_ = nullptr;
-    QLabel* state_ = nullptr;
+    QPushButton *choosePrices_ = nullptr, *noPrices_ = nullptr;
+    QLabel *state_ = nullptr, *priceWords_ = nullptr;
     QHBoxLayout* row_ = nullptr;
     QButtonGroup* group_ = nullptr;
     QPlainTextEdit* words_ = nullptr;

@@ -51,8 +51,10 @@ void BenchWindow::connectActions() {
     connect(plots_, &plots::PlotGrid::arranged, this, [this] {
         memory_.plots = plots_->arrangement();
         keep(memory_);
+        lookAtBands();
     });
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
+    connect(&act[Act::Spread], &QAction::triggered, this, &BenchWindow::showSpread);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
     connect(&act[Act::Papers], &QAction::triggered, this, &BenchWindow::showPapers);
     connect(&act[Act::WindingProgram], &QAction::triggered, this, &BenchWindow::showWindingProgram);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--part cut | figures | plots | promises |
-// winding | papers]
+// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--spread]
+//     [--part cut | figures | plots | promises | winding | papers | spread]
 #include <QApplication>
 #include <QElapsedTimer>
 #include <charconv>
@@ -8,6 +8,7 @@
 
 #include "bench/bench_window.h"
 #include "bench/paper_window.h"
+#include "bench/spread_window.h"
 #include "bench/theme.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
@@ -51,6 +52,20 @@ void settle(bench::BenchWindow& window) {
     for (int round = 0; round < 10; ++round) QApplication::processEvents(QEventLoop::AllEvents, 20);
 }
 
+/// Has a production made, and waits for its yields, causes and bands.
+void makeUnits(bench::BenchWindow& window) {
+    constexpr int longest = 300000;  // ms
+    bench::SpreadAsked asked;
+    asked.units = 500;
+    window.spreadStudy().start(asked);
+    QElapsedTimer clock;
+    clock.start();
+    while (window.spreadStudy().busy() && clock.elapsed() < longest)
+        QApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents, 50);
+    if (window.spreadStudy().busy() || window.spreadStudy().found() == nullptr)
+        throw std::runtime_error("picture: no spread within five minutes. " + window.spreadStudy().why().toStdString());
+}
+
 /// What of the window is in the picture; "" all of it.
 QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize& pixels) {
     if (name.empty()) return &window;
@@ -65,9 +80,15 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
         while (papers->busy()) QApplication::processEvents(QEventLoop::AllEvents, 50);
         return papers;
     }
+    if (name == "spread") {
+        window.actions()[bench::Act::Spread].trigger();
+        auto* spread = window.findChild<bench::SpreadWindow*>();
+        spread->resize(pixels);
+        return spread;
+    }
     if (name != "winding")
-        throw units::BadInput(
-            units::Fault{"command line: --part", '"' + name + '"', "cut, figures, plots, promises, winding or papers"});
+        throw units::BadInput(units::Fault{"command line: --part", '"' + name + '"',
+                                           "cut, figures, plots, promises, winding, papers or spread"});
     window.actions()[bench::Act::WindingProgram].trigger();
     auto* winding = window.findChild<winding::WindingWindow*>();
     winding->resize(pixels);
@@ -77,7 +98,7 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
 }  // namespace
 
 std::string picture(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--dark"}, {"--to", "--size", "--part"}});
+    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--dark", "--spread"}, {"--to", "--size", "--part"}});
     const std::string to = arguments.option("--to"), size = arguments.option("--size");
     if (to.empty()) throw units::BadInput(units::Fault{"command line: --to", "no file", "the PNG file to write"});
     const QSize pixels = size.empty() ? QSize(1280, 800) : sizeIn(size);
@@ -90,6 +111,7 @@ std::string picture(const std::vector<std::string>& typed) {
     window.resize(pixels);
     window.show();
     settle(window);
+    if (arguments.flags.contains("--spread") || arguments.option("--part") == "spread") makeUnits(window);
     QWidget* part = partOf(window, arguments.option("--part"), pixels);
     settle(window);
     exchange::writeFile(to, plots::smallPng(part->grab().toImage()));

@@ -1,35 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright seek DESIGN [--keep N] [--to DIR] [--prices F.csv] [--hold WHAT,WHAT], or --damping flat|step
-#include <unistd.h>
-
-#include <iostream>
+// coilwright seek DESIGN [--keep N] [--to DIR] [--prices F.csv] [--hold WHAT,WHAT], or --damping flat|step, or
+// --respin F
 #include <optional>
 
 #include "commands/arguments.h"
+#include "commands/respin.h"
+#include "commands/search_options.h"
 #include "commands/seek_table.h"
 #include "commands/verb.h"
 #include "exchange/design_json.h"
-#include "exchange/read_file.h"
 #include "exchange/write_file.h"
 #include "seek/damping.h"
 #include "seek/search.h"
 #include "units/fault.h"
-#include "units/text.h"
 
 namespace commands {
 
 namespace {
-
-std::size_t keptOf(const Arguments& arguments, std::size_t usual) {
-    constexpr double most = 50;
-    const std::string text = arguments.option("--keep");
-    if (text.empty()) return usual;
-    double read = 0;
-    if (text.find_first_not_of("0123456789") == std::string::npos) read = units::read(units::Kind::Number, text);
-    if (!(read >= 1) || read > most)
-        throw units::BadInput(units::Fault{"command line: --keep", '"' + text + '"', "a whole number from 1 to 50"});
-    return static_cast<std::size_t>(read);
-}
 
 seek::Held heldOf(const Arguments& arguments, const design::DesignPtr& design) {
     seek::Held held;
@@ -93,31 +80,24 @@ std::string dampingFound(const Arguments& arguments, const Opened& opened) {
     return dampingTable(found, aim == "flat", path);
 }
 
-/// How far a search is, for someone who waits before a terminal; nothing where standard error goes elsewhere.
-seek::Progress toldOnATerminal() {
-    if (isatty(STDERR_FILENO) == 0) return {};
-    return [](std::size_t tried) { std::cerr << '\r' << tried << " designs computed " << std::flush; };
-}
-
 }  // namespace
 
 std::string seekDesigns(const std::vector<std::string>& typed) {
     const Arguments arguments =
-        sorted(typed, {{"DESIGN"}, {}, {"--keep", "--to", "--prices", "--hold", "--damping", "--hook-up"}});
+        sorted(typed, {{"DESIGN"}, {}, {"--keep", "--to", "--prices", "--hold", "--damping", "--hook-up", "--respin"}});
     const Opened opened = openDesign(arguments.operands.front());
+    if (arguments.options.contains("--respin")) return respinFound(arguments, opened);
     if (arguments.options.contains("--damping")) return dampingFound(arguments, opened);
     if (arguments.options.contains("--hook-up"))
         throw units::BadInput(
             units::Fault{"command line: --hook-up", "no damping to seek there", "it beside --damping flat or step"});
-    const std::string file = arguments.option("--prices");
-    std::optional<shop::Prices> prices;
-    if (!file.empty()) prices = shop::readPrices(exchange::readFile(file), file);
+    const auto prices = pricesOf(arguments);
     seek::Plan plan;
     plan.keep = keptOf(arguments, plan.keep);
     plan.held = heldOf(arguments, opened.design);
     plan.prices = prices ? &*prices : nullptr;
     const seek::Need need = seek::needOf(*opened.design, arguments.operands.front());
-    const seek::ShortList list = seek::sought(need, opened.shop, plan, {}, toldOnATerminal());
+    const seek::ShortList list = seek::sought(need, opened.shop, plan, {}, toldOnATerminal("designs"));
     std::vector<std::string> paths;
     if (arguments.options.contains("--to")) paths = written(list, opened, arguments.option("--to"));
     return seekTable(need, list, plan, paths);

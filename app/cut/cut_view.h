@@ -4,6 +4,7 @@
 
 #include <QPointer>
 #include <QWidget>
+#include <functional>
 #include <optional>
 
 #include "analysis/answer.h"
@@ -37,6 +38,9 @@ public:
     [[nodiscard]] design::ItemIndex itemIndexAt(int index) const;
     [[nodiscard]] QString itemSentenceAt(int index) const;
     [[nodiscard]] QString itemTipAt(int index) const;
+    /// What a part does to what is promised, for its tip; "" where that is not known.
+    using Effects = std::function<QString(const document::Selected& part)>;
+    void setEffects(Effects effects) { effects_ = std::move(effects); }
     [[nodiscard]] int selectedItem() const;  ///< -1: none
     void selectItem(int index);
 
@@ -98,6 +102,8 @@ private:
     bool handleKey(const QKeyEvent& event);
     void openTurns(const QString& typed);
     void takeState();
+    /// `words`, and what the part does.
+    [[nodiscard]] QString withEffects(const QString& words, const document::Selected& part) const;
     [[nodiscard]] QString ladderTip(const QPointF& at, QRect& area) const;
     void showTip(const QPoint& at, const QPoint& global);
     void describe();
@@ -118,6 +124,7 @@ private:
     std::optional<design::ItemIndex> passOn_;  ///< on release, the next of several sections in one place is selected
     bool space_ = false;
     QPointer<TurnsEditor> turns_;
+    Effects effects_;
 };
 
 }  // namespace cut

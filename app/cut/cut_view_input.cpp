@@ -156,6 +156,12 @@ QString CutView::ladderTip(const QPointF& at, QRect& area) const {
     return {};
 }
 
+QString CutView::withEffects(const QString& words, const document::Selected& part) const {
+    const QString effects = effects_ ? effects_(part) : QString();
+    if (words.isEmpty() || effects.isEmpty()) return words + effects;
+    return words + QLatin1Char('\n') + effects;
+}
+
 void CutView::showTip(const QPoint& at, const QPoint& global) {
     QRect ladder;
     if (const QString words = ladderTip(at, ladder); !words.isEmpty())
@@ -164,9 +170,13 @@ void CutView::showTip(const QPoint& at, const QPoint& global) {
     if (const auto* item = std::get_if<ItemIndex>(&found)) {
         if (const auto* shape = shapeOf(shapes_, *item)) {
             const QRect area = frame().rect(shape->box).toAlignedRect() & rect();
-            return QToolTip::showText(global, itemTip(*shape, *drawn_), this, area.adjusted(-3, 0, 3, 0));
+            const QString words = withEffects(itemTip(*shape, *drawn_), found);
+            return QToolTip::showText(global, words, this, area.adjusted(-3, 0, 3, 0));
         }
     }
+    if (const auto whole = whatToSelect(at); std::holds_alternative<document::WholePart>(whole))
+        if (const QString words = withEffects({}, whole); !words.isEmpty())
+            return QToolTip::showText(global, words, this);
     QToolTip::hideText();
 }
 

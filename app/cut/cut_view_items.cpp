@@ -32,7 +32,7 @@ QString CutView::itemSentenceAt(int index) const {
 
 QString CutView::itemTipAt(int index) const {
     const auto* shape = shapeOf(shapes_, itemIndexAt(index));
-    return shape != nullptr ? itemTip(*shape, *document_.shown()) : QString();
+    return shape != nullptr ? withEffects(itemTip(*shape, *document_.shown()), itemIndexAt(index)) : QString();
 }
 
 int CutView::selectedItem() const {

@@ -5,7 +5,7 @@
 #include "papers/missing_characters.h"
 #include "papers/paper_text.h"
 #include "papers/shop_file.h"
-#include "units/text.h"
+#include "shop/paper_words.h"
 
 namespace papers {
 
@@ -16,19 +16,12 @@ constexpr double typeSize = 9, rowLeast = 5.2;
 QString money(double value) {
     return QString::number(value, 'f', 2);
 }
-/// 0.0123 kg as people weigh it: "12.3 g".
-QString amountText(const shop::BillLine& line) {
-    if (line.unit == "kg") return qt(units::write(units::Kind::Mass, line.amount));
-    if (line.unit == "piece") return qt(units::shortest(line.amount));
-    if (line.unit == "m2") return qt(units::significant(line.amount * 1e4, 3)) + QStringLiteral(" cm²");
-    return qt(units::significant(line.amount, 3) + " " + line.unit);
-}
 
 void parts(Flow& flow, const shop::Bill& bill) {
     std::vector<QStringList> rows;
     rows.reserve(bill.lines.size());
     for (const auto& line : bill.lines)
-        rows.push_back({qt(line.part), qt(line.what), amountText(line),
+        rows.push_back({qt(line.part), qt(line.what), qt(shop::amountWords(line)),
                         line.price ? money(*line.price) + QStringLiteral(" / ") +
                                          (line.unit == "m2" ? QStringLiteral("m²") : qt(line.unit))
                                    : QString(),

@@ -9,6 +9,7 @@
 #include "papers/paper_text.h"
 #include "papers/shop_file.h"
 #include "shop/fetch_list.h"
+#include "shop/paper_words.h"
 #include "units/text.h"
 
 namespace papers {
@@ -175,12 +176,8 @@ private:
     }
     void checks(const shop::WindingStep& step) {
         for (const shop::ResistanceCheck& check : step.checks) {
-            const auto ohm = [](double value) { return qt(units::write(units::Kind::Resistance, value)); };
             flow_.need(14);
-            flow_.tick({},
-                       QStringLiteral("Measure %1: %2 (%3 to %4)")
-                           .arg(qt(check.between), ohm(check.expected), ohm(check.low), ohm(check.high)),
-                       0, {fact, true, {}, Qt::AlignLeft});
+            flow_.tick({}, qt(shop::checkWords(check)), 0, {fact, true, {}, Qt::AlignLeft});
             flow_.blank(6, 50, QStringLiteral("measured"));
             flow_.blank(60, 30, QStringLiteral("at °C"));
             flow_.gap(6);

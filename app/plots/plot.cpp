@@ -5,6 +5,7 @@
 #include <cstring>
 
 #include "bench/theme.h"
+#include "plots/band_area.h"
 #include "plots/plot_items.h"
 #include "plots/result_words.h"
 #include "plots/scale.h"
@@ -59,8 +60,11 @@ Plot::Plot(View view, QWidget* parent) : QCustomPlot(parent), view_(std::move(vi
 
 void Plot::build() {
     addLayer(QStringLiteral("held"), layer(QStringLiteral("main")), QCustomPlot::limBelow);
+    addLayer(QStringLiteral("bands"), layer(QStringLiteral("grid")), QCustomPlot::limBelow);
     addLayer(QStringLiteral("names"), layer(QStringLiteral("main")), QCustomPlot::limAbove);
     mask_ = new MaskArea(this);
+    bandArea_ = new BandArea(this);
+    bandArea_->setLayer(QStringLiteral("bands"));
     labels_ = new EndLabels(this);
     labels_->setLayer(QStringLiteral("names"));
     for (QCPItemStraightLine** line : {&cursor_, &markLine_}) {
@@ -166,11 +170,25 @@ bool Plot::showAnswer(const analysis::AnswerPtr& answer, const design::DesignPtr
         if (!fitted_ || (!held_ && !zoomedByHand_)) fit();
         replot(QCustomPlot::rpQueuedReplot);
     }
-    const QString words = trace_ ? summary(*answer_, *trace_, shownNames()) : tr("nothing to show");
+    describe();
+    return !same;
+}
+
+void Plot::describe() {
+    QString words = trace_ ? summary(*answer_, *trace_, shownNames()) : tr("nothing to show");
+    if (traceBand() != nullptr)
+        words += bandsOld_ ? tr("; an old band of 90 % of all units") : tr("; with the band of 90 % of all units");
     setAccessibleName(title());
     setAccessibleDescription(words);
     emit wordsChanged();
-    return !same;
+}
+
+void Plot::setBands(BandsPtr bands, bool old) {
+    bands_ = std::move(bands);
+    bandsOld_ = old;
+    showBands();
+    replot(QCustomPlot::rpQueuedReplot);
+    if (answer_) describe();
 }
 
 void Plot::hold(const analysis::AnswerPtr& held) {

@@ -11,10 +11,12 @@
 
 #include "analysis/answer.h"
 #include "design/design.h"
+#include "spread/bands.h"
 
 namespace plots {
 
 class MaskArea;
+class BandArea;
 class EndLabels;
 
 /// Which curves a plot shows.
@@ -24,6 +26,9 @@ struct View {
     std::string rightUnit;  ///< curves of this unit on a right axis; "": none
     bool operator==(const View&) const = default;
 };
+
+/// Bands of a production, shared by all plots.
+using BandsPtr = std::shared_ptr<const std::vector<spread::TraceBand>>;
 
 class Plot : public QCustomPlot {
     Q_OBJECT
@@ -45,6 +50,9 @@ public:
     /// Keeps `held` beneath the moving curves, axes locked; null lets go.
     void hold(const analysis::AnswerPtr& held);
     [[nodiscard]] bool holding() const { return held_ != nullptr; }
+    /// Shows the bands of its trace and hook-up behind the curves; null: none. `old`: of a design that is not the one
+    /// whose curves are shown.
+    void setBands(BandsPtr bands, bool old);
 
     /// Whether it shares its axis with other plots over frequency; else cursor and band are its own.
     [[nodiscard]] bool overFrequency() const { return axis_.isFrequency(); }
@@ -64,6 +72,7 @@ public:
     [[nodiscard]] QString difference() const;       ///< to the held trace, in words; "" without one
     [[nodiscard]] QStringList shownCurves() const;  ///< labels, left axis first
     [[nodiscard]] const MaskArea* mask() const { return mask_; }
+    [[nodiscard]] const BandArea* bands() const { return bandArea_; }
 
 signals:
     void cursorAsked(double frequency);
@@ -103,6 +112,10 @@ private:
     [[nodiscard]] QString valuesSinceMark() const;
     void fill(const analysis::Trace& trace, const std::vector<Shown>& shown, bool held);
     void showMasks();
+    void showBands();
+    [[nodiscard]] const spread::TraceBand* traceBand() const;
+    [[nodiscard]] QString bandAt(const analysis::Curve& curve, double place) const;
+    void describe();
     void showLabels();
     void setScale(QCPAxis* axis, const analysis::Curve* curve);
     void axisFonts();
@@ -118,6 +131,9 @@ private:
     std::vector<design::MaskPoint> maskPoints_;
     design::DesignPtr design_;
     MaskArea* mask_ = nullptr;
+    BandArea* bandArea_ = nullptr;
+    BandsPtr bands_;
+    bool bandsOld_ = false;
     EndLabels* labels_ = nullptr;
     QCPItemStraightLine* cursor_ = nullptr;
     QCPItemStraightLine* markLine_ = nullptr;

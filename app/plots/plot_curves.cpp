@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "bench/theme.h"
+#include "plots/band_area.h"
 #include "plots/plot.h"
 #include "plots/plot_items.h"
 #include "plots/scale.h"
@@ -55,7 +56,10 @@ void Plot::drawCurves() {
     clearGraphs();
     shown_.clear();
     setAxis();
-    if (!trace_) return labels_->show({});
+    if (!trace_) {
+        showBands();
+        return labels_->show({});
+    }
     shown_ = choose(*trace_);
     const auto right = std::find_if(shown_.begin(), shown_.end(), [](const Shown& s) { return s.right; });
     setScale(yAxis, shown_.empty() ? nullptr : shown_.front().curve);
@@ -68,6 +72,7 @@ void Plot::drawCurves() {
         if (const auto before = traceOf(*held_, view_.trace)) fill(*before, choose(*before), true);
     fill(*trace_, shown_, false);
     showMasks();
+    showBands();
     showLabels();
 }
 
@@ -145,6 +150,30 @@ void Plot::showMasks() {
     const bool applies = overFrequency() && !shown_.empty() && !trace_->curves.empty() &&
                          shown_.front().curve == &trace_->curves.front();
     mask_->show(applies ? maskPoints_ : std::vector<design::MaskPoint>{}, offset);
+}
+
+const spread::TraceBand* Plot::traceBand() const {
+    if (!bands_ || !trace_) return nullptr;
+    for (const auto& band : *bands_)
+        if (band.trace == trace_->name && band.hookUp == trace_->hookUp && band.axis == trace_->axis &&
+            !band.curves.empty())
+            return &band;
+    return nullptr;
+}
+
+void Plot::showBands() {
+    std::vector<BandArea::Band> areas;
+    if (const auto* band = traceBand())
+        for (std::size_t i = 0; i < shown_.size(); ++i)
+            for (const auto& curve : band->curves) {
+                if (curve.curve != shown_[i].curve->name) continue;
+                BandArea::Band area{hue(i), shown_[i].right ? yAxis2 : yAxis, band->at, curve.low, curve.high};
+                if (shown_[i].curve->logarithmic)
+                    for (std::size_t k = 0; k < area.at.size(); ++k)
+                        if (!(area.low[k] > 0)) area.low[k] = std::numeric_limits<double>::quiet_NaN();
+                areas.push_back(std::move(area));
+            }
+    bandArea_->show(std::move(areas), bandsOld_);
 }
 
 void Plot::showLabels() {

@@ -17,6 +17,7 @@ void PlotGrid::addPane(const View& view) {
     panes_.push_back(pane);
     linked_.add(pane->plot());
     pane->plot().hold(held_);
+    pane->plot().setBands(bands_, bandsOld_);
     connect(pane, &PlotPane::said, this, &PlotGrid::said);
     connect(pane, &PlotPane::viewChosen, this, &PlotGrid::arranged);
     connect(&pane->plot(), &Plot::aloneAsked, this, [this, index] { toggleAlone(index); });
@@ -79,6 +80,19 @@ void PlotGrid::showAnswer(const analysis::AnswerPtr& answer, const design::Desig
     design_ = design;
     for (int i = 0; i < static_cast<int>(panes_.size()); ++i)
         if (seen(i)) pane(i).showAnswer(answer, design);
+}
+
+void PlotGrid::showBands(const BandsPtr& bands, bool old) {
+    bands_ = bands;
+    bandsOld_ = old;
+    for (PlotPane* pane : panes_) pane->plot().setBands(bands, old);
+}
+
+std::vector<std::string> PlotGrid::tracesInSight() const {
+    std::vector<std::string> names;
+    for (int i = 0; i < static_cast<int>(panes_.size()); ++i)
+        if (seen(i)) names.push_back(panes_[static_cast<std::size_t>(i)]->plot().view().trace);
+    return names;
 }
 
 void PlotGrid::setHolding(bool on) {

@@ -22,6 +22,11 @@ public:
     void setHolding(bool on);
     [[nodiscard]] bool holding() const { return held_ != nullptr; }
 
+    /// Bands of a production behind the curves; null: none.
+    void showBands(const BandsPtr& bands, bool old);
+    /// Names of the traces that plots in sight show.
+    [[nodiscard]] std::vector<std::string> tracesInSight() const;
+
     [[nodiscard]] Arrangement arrangement() const;
     void arrange(Arrangement arrangement);
     /// The next greater or smaller count of plots; the same at an end.
@@ -50,6 +55,8 @@ private:
     QGridLayout* grid_;
     Linked linked_;
     analysis::AnswerPtr answer_, held_;
+    BandsPtr bands_;
+    bool bandsOld_ = false;
     design::DesignPtr design_;
     int count_ = 0, alone_ = -1;
 };

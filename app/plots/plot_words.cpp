@@ -51,10 +51,29 @@ QString Plot::valuesAt(double place) const {
     QStringList parts{QString::fromStdString(units::write(axis_.kind, place, 3))};
     for (const Shown& s : shown_)
         parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
-                     valueText(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic));
+                     valueText(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic)) +
+                     bandAt(*s.curve, place);
     if (!trace_->valid || place < trace_->validFrom || (trace_->validTo > 0 && place > trace_->validTo))
         parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
     return parts.join(QStringLiteral("   "));
+}
+
+/// " (13.6 to 14.1 dB)": within what 90 % of all units lie.
+QString Plot::bandAt(const analysis::Curve& curve, double place) const {
+    const auto* band = traceBand();
+    if (band == nullptr) return {};
+    for (const auto& one : band->curves) {
+        if (one.curve != curve.name) continue;
+        analysis::Curve side = curve;
+        side.y = one.low;
+        const double low = valueAt(band->at, side, place, axis_.logarithmic);
+        side.y = one.high;
+        const double high = valueAt(band->at, side, place, axis_.logarithmic);
+        if (!std::isfinite(low) || !std::isfinite(high)) return {};
+        return (bandsOld_ ? tr(" (old band %1 to %2)") : tr(" (units %1 to %2)"))
+            .arg(valueText(side, low), valueText(side, high));
+    }
+    return {};
 }
 
 /// "100 Hz → 1 kHz   response +0.3 dB   source side × 2.1": what changes from the mark to the cursor.

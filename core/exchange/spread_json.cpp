@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "exchange/spread_json.h"
 
-#include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "exchange/spread_fields.h"
+#include "spread/spread_words.h"
 
 namespace exchange {
 
@@ -62,13 +61,9 @@ Value sharesJson(const spread::VarianceShares& shares, const std::vector<spread:
     }
     one["explained"] = shares.explained;
     one["squares"] = shares.squares;
-    std::vector<std::size_t> order(causes.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return shares.share[a] > shares.share[b]; });
     Value list = Value::array();
-    for (const std::size_t k : order)
-        if (shares.share[k] >= least) list.push_back({{"cause", causes[k].name}, {"share", shares.share[k]}});
+    for (const std::size_t k : spread::rankedCauses(shares, least))
+        list.push_back({{"cause", causes[k].name}, {"share", shares.share[k]}});
     one["causes"] = std::move(list);
     return one;
 }

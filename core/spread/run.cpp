@@ -26,12 +26,12 @@ Range partOf(std::uint64_t units, std::uint64_t k, std::uint64_t m) noexcept {
 }
 
 Study::Study(const design::Design& design, const catalog::Catalog& shop, const catalog::Tolerances& tolerances,
-             Plan plan)
+             Plan plan, const std::stop_token& stop)
     : plan_(std::move(plan)),
       variation_(variationOf(design, shop, tolerances)),
       alike_(*variation_.base, shop, plan_.wanted),
       draws_(drawnOf(variation_.all), plan_.seed, plan_.lotSize) {
-    if (!plan_.exact) expand();
+    if (!plan_.exact) expand(stop);
 }
 
 /// Four designs for each number, up to two standard deviations to either side (or the ends of its law), the rest
@@ -58,15 +58,15 @@ std::vector<analysis::Alike::Sides> Study::sides(UnitDesign& unit) {
 }
 
 /// Prepares expansion, and holds the first units of the run against themselves with fields of their own.
-void Study::expand() {
+void Study::expand(const std::stop_token& stop) {
     constexpr std::uint64_t checked = 8;
     UnitDesign unit(variation_);
-    if (!alike_.expand(sides(unit))) {
+    if (!alike_.expand(sides(unit), stop)) {
         steps_.clear();
         return;
     }
     expansion_.worst.assign(columns().size(), 0);
-    for (std::uint64_t k = 0; k < plan_.units && expansion_.units < checked; ++k) {
+    for (std::uint64_t k = 0; k < plan_.units && expansion_.units < checked && !stop.stop_requested(); ++k) {
         const auto values = valuesOf(k);
         if (!expanded(values)) continue;
         ++expansion_.units;

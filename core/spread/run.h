@@ -51,8 +51,10 @@ struct Expansion {
 /// What all units of a run have in common.
 class Study {
 public:
-    /// `design` is checked; `shop` must outlive this. Throws units::BadInput for a wanted figure that is none.
-    Study(const design::Design& design, const catalog::Catalog& shop, const catalog::Tolerances& tolerances, Plan plan);
+    /// `design` is checked; `shop` must outlive this. Throws units::BadInput for a wanted figure that is none. Stopped,
+    /// it is good for nothing.
+    Study(const design::Design& design, const catalog::Catalog& shop, const catalog::Tolerances& tolerances, Plan plan,
+          const std::stop_token& stop = {});
     /// Called from any of the threads, one at a time, with the number of units done.
     using Progress = std::function<void(std::uint64_t done)>;
     /// On as many threads as told (0: as the machine has); the result is the same for any number.
@@ -63,6 +65,8 @@ public:
     /// Units whose turns are those of the design are expanded, unless the plan or what is promised forbids it.
     [[nodiscard]] const Expansion& expansion() const noexcept { return expansion_; }
 
+    /// What each number that varies is in a unit of the run.
+    [[nodiscard]] std::vector<double> valuesOf(std::uint64_t unit) const;
     [[nodiscard]] const Plan& plan() const noexcept { return plan_; }
     [[nodiscard]] const Variation& variation() const noexcept { return variation_; }
     [[nodiscard]] const std::vector<analysis::Column>& columns() const noexcept { return alike_.columns(); }
@@ -74,11 +78,10 @@ private:
     Draws draws_;
     std::vector<double> steps_;  // of each number, where units are expanded
     Expansion expansion_;
-    void expand();
+    void expand(const std::stop_token& stop);
     [[nodiscard]] std::vector<analysis::Alike::Sides> sides(UnitDesign& unit);
     [[nodiscard]] std::vector<std::vector<double>> compute(std::uint64_t from, std::uint64_t to, UnitDesign& unit,
                                                            Batch& batch, const std::stop_token& stop) const;
-    [[nodiscard]] std::vector<double> valuesOf(std::uint64_t unit) const;
     [[nodiscard]] bool expanded(const std::vector<double>& values) const;
     [[nodiscard]] analysis::Found quickly(UnitDesign& unit, const std::vector<double>& values,
                                           const std::stop_token& stop) const;

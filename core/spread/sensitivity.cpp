@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <mutex>
 
 #include "analysis/in_threads.h"
 
@@ -19,19 +20,25 @@ double stepOf(const Varying& v) {
 
 }  // namespace
 
-std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::stop_token& stop) {
+std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::stop_token& stop,
+                                              const Study::Progress& progress, unsigned threads) {
     const auto& all = study.variation().all;
     std::vector<double> nominal;
     nominal.reserve(all.size());
     for (const auto& v : all) nominal.push_back(v.nominal);
     std::vector<analysis::Found> above(all.size()), below(all.size());
-    analysis::inThreads(all.size(), 0, stop, [&] {
+    std::mutex telling;
+    std::uint64_t done = 0;
+    analysis::inThreads(all.size(), threads, stop, [&] {
         return [&](std::size_t k) {
             auto values = nominal;
             values[k] = nominal[k] + stepOf(all[k]);
             above[k] = study.unit(values);
             values[k] = nominal[k] - stepOf(all[k]);
             below[k] = study.unit(values);
+            const std::lock_guard lock(telling);
+            ++done;
+            if (progress && !stop.stop_requested()) progress(done);
         };
     });
     if (stop.stop_requested()) return {};

@@ -13,7 +13,8 @@ struct Slope {
     double effect = 0;      ///< for one standard deviation of the number: derivative times that
 };
 /// A column each: by size of effect, greatest first. Central differences over one standard deviation to either side
-/// (turns: a step of a turn). Stopped, it is empty.
-[[nodiscard]] std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::stop_token& stop = {});
+/// (turns: a step of a turn). `progress` is told how many numbers are done. Stopped, it is empty.
+[[nodiscard]] std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::stop_token& stop = {},
+                                                            const Study::Progress& progress = {}, unsigned threads = 0);
 
 }  // namespace spread

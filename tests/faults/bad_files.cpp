@@ -8,6 +8,7 @@
 #include "exchange/design_json.h"
 #include "exchange/lot_file.h"
 #include "exchange/read_file.h"
+#include "exchange/readings_file.h"
 #include "exchange/winder.h"
 #include "json/text.h"
 #include "replay/run.h"
@@ -54,6 +55,13 @@ void readLot(const std::string& text, const std::string& file) {
     static_cast<void>(exchange::readLot(text, file));
 }
 
+void readReadings(const std::string& text, const std::string& file) {
+    static const std::vector<units::Figure> known{{"inductance_10Hz.P", 4.7, "H", 0, "", true, "", "", {}},
+                                                  {"low_3dB", 5, "Hz", 0, "", true, "", "", {}},
+                                                  {"gain_1kHz", 17, "dB", 0, "", true, "", "", {}}};
+    static_cast<void>(exchange::readReadings(text, file, known));
+}
+
 void list(const json::Value& value, const std::string& at, const std::string& kind, std::set<std::string>& known,
           std::vector<std::string>& all) {
     if (value.is_object())
@@ -85,7 +93,8 @@ const std::vector<Kind>& kinds() {
         {"machine", "winder.json", soundText("winder.json"), readMachine},
         {"program", "program.iso", soundText("program.iso"), readProgram, false},
         {"prices", "prices.csv", soundText("prices.csv"), readPrices, false},
-        {"lot", "lot.csv", soundText("lot.csv"), readLot, false}};
+        {"lot", "lot.csv", soundText("lot.csv"), readLot, false},
+        {"readings", "readings.csv", soundText("readings.csv"), readReadings, false}};
     return all;
 }
 

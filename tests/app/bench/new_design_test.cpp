@@ -3,7 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QFileDialog>
 #include <QTest>
+#include <QTimer>
 #include <cmath>
 
 #include "bench/bench_window.h"
@@ -120,6 +122,53 @@ TEST_F(NewDesign, EnoughEndsASearchWithTheBestThatWasFound) {
     EXPECT_EQ(window.document().undoText(), "candidate 1 taken up");
     window.document().undo();
     EXPECT_EQ(*window.document().design(), *before);
+}
+
+TEST_F(NewDesign, TheSearchTakesTheShopsPrices) {
+    const std::string prices = resources + "/prices/example.csv";
+    bench::SeekWindow* seek = seekWindow();
+    ASSERT_NE(seek, nullptr);
+    ASSERT_TRUE(QTest::qWaitForWindowActive(seek));
+    const auto button = [&](const QString& text) {
+        for (auto* b : seek->findChildren<QPushButton*>())
+            if (b->text().remove('&') == text) return b;
+        return static_cast<QPushButton*>(nullptr);
+    };
+    const auto* words = seek->findChild<QLabel*>("seekPrices");
+    const auto* state = seek->findChild<QLabel*>("seekState");
+    ASSERT_NE(words, nullptr);
+    EXPECT_TRUE(words->text().startsWith("No prices"));
+    EXPECT_FALSE(button("No prices")->isEnabled());
+    // The file is typed into the dialog.
+    const auto typed = [&](const QString& path) {
+        QTimer::singleShot(300, [path] {
+            auto* dialog = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
+            ASSERT_NE(dialog, nullptr);
+            auto* line = dialog->findChild<QLineEdit*>();
+            line->setFocus();
+            line->selectAll();
+            QTest::keyClicks(line, path);
+            QTest::keyClick(line, Qt::Key_Return);
+        });
+        QTest::keyClick(button("Prices…"), Qt::Key_Space);
+    };
+    typed(QString::fromStdString(ribbon));  // no price file: said, and nothing changes
+    EXPECT_TRUE(state->text().contains("line 1")) << state->text().toStdString();
+    EXPECT_TRUE(words->text().startsWith("No prices"));
+    typed(QString::fromStdString(prices));
+    EXPECT_TRUE(words->text().contains("example.csv")) << words->text().toStdString();
+    EXPECT_TRUE(button("No prices")->isEnabled());
+    QTest::mouseClick(button("Seek"), Qt::LeftButton);
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return state->text().contains("computed") && !state->text().startsWith("0 "); }, 60000));
+    QTest::mouseClick(button("Enough"), Qt::LeftButton);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !seek->busy(); }, 60000));
+    ASSERT_FALSE(seek->cards().isEmpty()) << state->text().toStdString();
+    EXPECT_TRUE(seek->words().contains("each at 100")) << seek->words().toStdString();
+    // The list's costs stay with the prices that it was made with.
+    QTest::keyClick(button("No prices"), Qt::Key_Space);
+    EXPECT_TRUE(words->text().startsWith("No prices"));
+    EXPECT_TRUE(seek->words().contains("each at 100"));
 }
 
 TEST_F(NewDesign, AClosedSearchStops) {

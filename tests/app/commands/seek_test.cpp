@@ -54,4 +54,42 @@ TEST(SeekVerb, WritesADampedDesignThatOpens) {
     EXPECT_NE(found.out.find("600 ohm"), std::string::npos);
 }
 
+const std::string microphone = COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright";
+
+std::string fileOf(const QTemporaryDir& folder, const char* name, const std::string& text) {
+    const std::string path = folder.path().toStdString() + "/" + name;
+    std::ofstream(path) << text;
+    return path;
+}
+
+TEST(SeekVerb, SpinsASampleWithLowInductanceAgain) {
+    QTemporaryDir folder;
+    const std::string readings = fileOf(folder, "sample.csv", "figure,value\ninductance_10Hz.P,2.9 H\n");
+    const std::string to = folder.path().toStdString();
+    const Result found = run({"seek", microphone, "--respin", readings, "--keep", "1", "--to", to});
+    ASSERT_EQ(found.code, 0) << found.err;
+    EXPECT_NE(found.out.find("joint gap"), std::string::npos) << found.out;
+    EXPECT_NE(found.out.find("these bring every promise back"), std::string::npos) << found.out;
+    EXPECT_NE(found.out.find("winding sheet, step"), std::string::npos);
+    EXPECT_NE(found.out.find("bill of materials"), std::string::npos);
+    EXPECT_EQ(run({"figures", to + "/respin-1.coilwright"}).code, 0);
+    const Result differs = run({"pair", microphone, to + "/respin-1.coilwright"});
+    EXPECT_NE(differs.out.find("turns"), std::string::npos) << differs.out;
+}
+
+TEST(SeekVerb, RefusesReadingsThatItCannotUse) {
+    QTemporaryDir folder;
+    const std::string readings = fileOf(folder, "sample.csv", "inductance_9Hz.P,3.3 H\n");
+    expectRefused({"seek", microphone, "--respin", readings},
+                  readings +
+                      ": line 1: found \"inductance_9Hz.P\"; allowed is a figure that the design has, as "
+                      "`coilwright figures` names it.");
+    expectRefused({"seek", microphone, "--respin", ribbon},
+                  ribbon +
+                      ": found sheets of nickel-80-high; allowed is sheets of nickel-80, as in the design that was "
+                      "wound.");
+    expectRefused({"seek", microphone, "--respin", readings, "--hold", "core"},
+                  "command line: --respin: found --hold beside it; allowed is --keep, --prices and --to beside it.");
+}
+
 }  // namespace seek_test

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "plot_fixture.h"
+#include "plots/band_area.h"
 #include "plots/plot_items.h"
 
 namespace plot_test {
@@ -144,6 +145,37 @@ TEST_F(PlotTest, PicturesAreDrawn) {
     EXPECT_NE(svg.find("<svg"), std::string::npos);
     EXPECT_NE(svg.find("polyline"), std::string::npos) << "curves as vectors";
     EXPECT_TRUE(plots::plotPng(response(), {400, 300}).starts_with("\x89PNG"));
+}
+
+TEST_F(PlotTest, ABandOfItsTraceAndHookUpStandsBehindItsCurve) {
+    spread::TraceBand band{
+        "response", "normal", {}, {100, 1000, 10e3}, {{"magnitude_dB", {13, 13, 13}, {14, 14, 14}, {15, 15, 15}}}};
+    auto other = band;
+    other.hookUp = "another";
+    other.curves[0].high = {99, 99, 99};
+    response().setBands(std::make_shared<const std::vector<spread::TraceBand>>(std::vector{other, band}), false);
+    ASSERT_EQ(response().bands()->bands().size(), 1U);
+    EXPECT_EQ(response().bands()->bands()[0].high[0], 15);
+    EXPECT_FALSE(response().bands()->old());
+    EXPECT_TRUE(response().accessibleDescription().contains("band of 90 %"));
+    grid.placeCursor(1000);
+    EXPECT_TRUE(response().readout().contains("(units +13")) << response().readout().toStdString();
+    // Seen: in the picture the places between its edges are not the ground's colour alone.
+    const auto lit = [&] {
+        response().replot(QCustomPlot::rpImmediateRefresh);
+        const QImage picture = response().toPixmap().toImage();
+        const double x = response().xAxis->coordToPixel(2000), y = response().yAxis->coordToPixel(13.4);
+        return picture.pixelColor(static_cast<int>(x), static_cast<int>(y));
+    };
+    const QColor with = lit();
+    response().setBands(nullptr, false);
+    EXPECT_TRUE(response().bands()->bands().empty());
+    EXPECT_NE(with, lit());
+    // A view of another trace has none.
+    response().setBands(std::make_shared<const std::vector<spread::TraceBand>>(std::vector{band}), true);
+    EXPECT_TRUE(response().bands()->old());
+    response().setView({"impedance", {}, {}});
+    EXPECT_TRUE(response().bands()->bands().empty());
 }
 
 }  // namespace plot_test
