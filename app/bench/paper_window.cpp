@@ -173,7 +173,10 @@ void PaperWindow::make() {
                 }
             },
             [this](const std::any& result) {
-                if (const auto* refused = std::any_cast<Refused>(&result)) return say(refused->sentence);
+                if (const auto* refused = std::any_cast<Refused>(&result)) {
+                    showPages();
+                    return say(refused->sentence);
+                }
                 showMade(std::any_cast<const papers::Made&>(result));
             });
     } catch (const std::exception& failure) {

@@ -25,8 +25,10 @@ public:
         : paper_(paper), sheet_(sheet), pages_(pages) {}
 
     int paint() {
-        firstPage();
+        const bool crowded = isCrowded();
+        firstPage(crowded);
         nextPage();
+        if (crowded) drawings();
         secondPage();
         if (agreedFrom_ < sheet_.agreed.size() || typicalFrom_ < sheet_.typical.size()) continued();
         titleBlock();
@@ -73,11 +75,35 @@ private:
         return height;
     }
 
-    void firstPage() {
+    /// Whether pinout and circuit of many windings need more than the column above the outline.
+    [[nodiscard]] bool isCrowded() const {
+        constexpr double pageHead = 25, headings = 12;
+        const double pinout = static_cast<double>(sheet_.pinout.size()) * usual.row;
+        return pageHead + headings + pinout + blockGap + schematicRoom(sheet_.schematic) + outlineUsual + outlineHead >
+               body().height();
+    }
+    /// Circuit and outline on a page of their own.
+    void drawings() {
+        const QRectF all = body();
+        double y = paintHeading(paper_, all, all.top(), words("Circuit"));
+        const bool outlined = sheet_.outline.width > 0;
+        const double least = outlined ? outlineUsual + outlineHead + 3 : 0;
+        const double room = std::min(std::max(60.0, schematicRoom(sheet_.schematic)), all.bottom() - y - least);
+        paintSchematic(paper_, {all.left(), y, all.width(), room}, sheet_.schematic, words("core"));
+        y += room + 3;
+        if (outlined) {
+            y = paintHeading(paper_, all, y, words("Outline and pins"));
+            paintOutline(paper_, {all.left(), y, all.width(), std::min(outlineMost, all.bottom() - y)}, sheet_.outline,
+                         sheet_.manner);
+        }
+        nextPage();
+    }
+    /// `crowded`: circuit and outline stand elsewhere.
+    void firstPage(bool crowded) {
         const QRectF all = body();
         const double top = head();
         const double half = (all.width() - columnGap) / 2;
-        const bool outlined = sheet_.outline.width > 0;
+        const bool outlined = !crowded && sheet_.outline.width > 0;
         // Long tables are set tighter first, then take room from the outline.
         const auto rest = [&](const Setting& setting) {
             return all.bottom() - top - tablesHeight(half + 2, setting) - outlineHead - 1;
@@ -87,15 +113,16 @@ private:
         const double bottom = all.bottom() - (outlined ? outline + outlineHead : 0);
         const QRectF left(all.left(), top, half - 2, bottom - top);
         const QRectF right(left.right() + columnGap, top, half + 2, bottom - top);
-        leftColumn(left);
+        leftColumn(left, !crowded);
         rightColumn(right, setting);
         if (!outlined) return;
         const double at = paintHeading(paper_, all, bottom + 3, words("Outline and pins"));
         paintOutline(paper_, {all.left(), at, all.width(), all.bottom() - at}, sheet_.outline, sheet_.manner);
     }
-    void leftColumn(const QRectF& column) {
+    void leftColumn(const QRectF& column, bool circuit) {
         double y = paintHeading(paper_, column, column.top(), words("Pinout"));
         y = paintPinout(paper_, column, y, sheet_.pinout) + blockGap;
+        if (!circuit) return;
         y = paintHeading(paper_, column, y, words("Circuit"));
         paintSchematic(paper_, {column.left(), y, column.width(), std::max(30.0, column.bottom() - y)},
                        sheet_.schematic, words("core"));

@@ -13,6 +13,7 @@ constexpr double terminalRadius = 0.7;
 constexpr double leadLength = 9;
 constexpr double namePitch = 5.5;    // least distance of two names, with a title between them
 constexpr double shieldLeads = 5.2;  // from one shield's lead to the next
+constexpr double nameRoom = 7;       // of each end and tap, with the winding's title
 constexpr int humps = 4;             // of the symbol, whatever the winding
 
 /// Earth below a terminal, outside the unit: a stem and three bars.
@@ -79,7 +80,20 @@ struct Drawing {
     }
 };
 
+/// What is taken below the windings by the leads of shields and core.
+double footOf(const shop::Schematic& schematic) {
+    const auto shields = static_cast<double>(schematic.shields.size());
+    return 9 + (shields > 1 ? shieldLeads * (shields - 1) : 0);
+}
+
 }  // namespace
+
+double schematicRoom(const shop::Schematic& schematic) {
+    double driven = 0, others = 0;
+    for (const shop::SchematicWinding& one : schematic.windings)
+        (one.driven ? driven : others) += nameRoom * static_cast<double>(one.taps.size() + 2);
+    return std::max(driven, others) + footOf(schematic);
+}
 
 void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& schematic, const QString& core) {
     const Drawing drawing{paper, schematic};
@@ -89,8 +103,7 @@ void paintSchematic(Paper& paper, const QRectF& rect, const shop::Schematic& sch
     const auto shields = static_cast<double>(schematic.shields.size());
     const double shieldPitch = std::min(5.0, 18 / std::max(1.0, shields));
     const double middle = rect.center().x(), coreHalf = 0.8, gap = 3.5;
-    const double foot = 9 + (shields > 1 ? shieldLeads * (shields - 1) : 0);
-    const QRectF area = rect.adjusted(0, 0, 0, -foot);
+    const QRectF area = rect.adjusted(0, 0, 0, -footOf(schematic));
     const std::size_t most = std::max<std::size_t>({left.size(), right.size(), 1});
     const double tall = std::min(area.height(), 34.0 * static_cast<double>(most));
     const QRectF inner(area.left(), area.top(), area.width(), tall);

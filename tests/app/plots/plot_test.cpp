@@ -159,7 +159,7 @@ TEST_F(PlotTest, ABandOfItsTraceAndHookUpStandsBehindItsCurve) {
     EXPECT_FALSE(response().bands()->old());
     EXPECT_TRUE(response().accessibleDescription().contains("band of 90 %"));
     grid.placeCursor(1000);
-    EXPECT_TRUE(response().readout().contains("(units +13")) << response().readout().toStdString();
+    EXPECT_TRUE(response().readout().contains("(units 13.0 dB to 15.0 dB)")) << response().readout().toStdString();
     // Seen: in the picture the places between its edges are not the ground's colour alone.
     const auto lit = [&] {
         response().replot(QCustomPlot::rpImmediateRefresh);

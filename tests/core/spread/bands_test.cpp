@@ -45,31 +45,6 @@ TEST(Bands, WhereNothingVariesTheyAreTheCurve) {
                     analysis::between(nominal->trace("response")->frequency, curve->y, f).value_or(0), 0.02);
 }
 
-TEST(Bands, OfOneUniformResistorAreItsQuantiles) {
-    // The load R varies uniformly by +-1 % alone. In the middle of the band the level is that of a divider of R and of
-    // what stands before it, Z: it falls with falling R, so its 5 % quantile is the level at R (1 - 0.9 %), whatever Z:
-    // 20 log10 of (R' / (R' + Z)) (R + Z) / R. Z from the level itself, which would be the turns ratio without it.
-    const auto d = promising();
-    const catalog::Tolerances load{{"load_impedance", usual().at("load_impedance")}};
-    const spread::Study study(d, shop(), load, planOf(256, {}));
-    ASSERT_EQ(study.variation().all.size(), 1U);
-    const auto nominal = nominalOf(study);
-    const auto bands = spread::bands(study, shop(), *nominal, {"response"}, 256);
-    const auto& band = named(bands, "response");
-    const auto& curve = band.curves.front();
-    constexpr double f = 1000, r = 10000, ratio = 2;
-    const double level = at(band, curve.middle, f), share = std::pow(10, level / 20) / ratio, z = r * (1 / share - 1);
-    const auto moved = [&](double by) {
-        const double other = r * (1 + by);
-        return level + 20 * std::log10(other / (other + z) * (r + z) / r);
-    };
-    constexpr double uneven = 0.02;  // of the 256 even points, as a share of the width
-    const double width = moved(0.009) - moved(-0.009);
-    ASSERT_GT(width, 1e-3);
-    EXPECT_NEAR(at(band, curve.low, f), moved(-0.009), uneven * width);
-    EXPECT_NEAR(at(band, curve.high, f), moved(0.009), uneven * width);
-}
-
 TEST(Bands, AreOfTheRunsOwnUnits) {
     constexpr std::uint64_t units = 12;
     const spread::Study study(promising(), shop(), usual(), planOf(units, {}));
