@@ -19,8 +19,8 @@ struct MeasuredFile {
 };
 
 /// The options that a measured file is read by.
-inline const std::set<std::string> measuredOptions{"--hook-up", "--port", "--curve", "--columns", "--emf",
-                                                   "--relative-to"};
+inline const std::set<std::string> measuredOptions{"--hook-up", "--port", "--curve",
+                                                   "--columns", "--emf",  "--relative-to"};
 
 /// A table of any shape, or by its name a Touchstone file put into the hook-up. Reads --columns, --emf, --curve and
 /// --port. Throws units::BadInput.
