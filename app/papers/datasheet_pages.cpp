@@ -78,8 +78,9 @@ private:
     /// Whether pinout and circuit of many windings need more than the column above the outline.
     [[nodiscard]] bool isCrowded() const {
         constexpr double pageHead = 25, headings = 12;
-        const double pinout = static_cast<double>(sheet_.pinout.size()) * usual.row;
-        return pageHead + headings + pinout + blockGap + schematicRoom(sheet_.schematic) + outlineUsual + outlineHead >
+        const double pinout = pinoutHeight(sheet_.pinout);
+        // The outline may be as low as it is ever drawn there.
+        return pageHead + headings + pinout + blockGap + schematicRoom(sheet_.schematic) + outlineLeast + outlineHead >
                body().height();
     }
     /// Circuit and outline on a page of their own.

@@ -61,6 +61,10 @@ void paintRow(Paper& paper, const QRectF& column, double y, const RowPlan& plan,
     if (!plan.valueBeside) paper.paragraph({column.left(), below - 0.3, column.width(), 0}, plan.value, type);
 }
 
+Setting pinoutSetting(const std::vector<shop::PinoutRow>& rows) {
+    return rows.size() > 12 ? tight : usual;
+}
+
 }  // namespace
 
 double paintHeading(Paper& paper, const QRectF& column, double y, const QString& words) {
@@ -68,9 +72,13 @@ double paintHeading(Paper& paper, const QRectF& column, double y, const QString&
     return y + 5.8;
 }
 
+double pinoutHeight(const std::vector<shop::PinoutRow>& rows) {
+    return static_cast<double>(rows.size()) * pinoutSetting(rows).row;
+}
+
 double paintPinout(Paper& paper, const QRectF& column, double y, const std::vector<shop::PinoutRow>& rows) {
     constexpr double dotRoom = 4;
-    const Setting setting = rows.size() > 12 ? tight : usual;
+    const Setting setting = pinoutSetting(rows);
     const Type bold{setting.size, true, {}, Qt::AlignLeft}, plain{setting.size, false, {}, Qt::AlignLeft};
     double name = 8, where = 12;
     for (const shop::PinoutRow& row : rows) {

@@ -17,6 +17,8 @@ inline constexpr Setting usual{9, 4.5}, tight{8, 3.8};
 /// A heading in the accent colour; returns where the text below it begins.
 double paintHeading(Paper& paper, const QRectF& column, double y, const QString& words);
 
+/// Height of the table of terminals, each function on one line.
+[[nodiscard]] double pinoutHeight(const std::vector<shop::PinoutRow>& rows);
 /// Terminal, place, function and phase dot; returns where the table ends.
 double paintPinout(Paper& paper, const QRectF& column, double y, const std::vector<shop::PinoutRow>& rows);
 
