@@ -17,6 +17,7 @@
 #include "exchange/read_file.h"
 #include "exchange/write_file.h"
 #include "papers/datasheet.h"
+#include "papers/paper_text.h"
 #include "papers/paper_words.h"
 #include "units/fault.h"
 #include "winding/controls.h"
@@ -27,10 +28,6 @@ namespace {
 
 constexpr double leastScale = 0.4, mostScale = 4, zoomStep = 1.25;
 constexpr int pageGap = 14;
-
-QString qt(const std::string& text) {
-    return QString::fromStdString(text);
-}
 
 /// What went wrong, as a value that another thread can hand over.
 struct Refused {
@@ -50,7 +47,7 @@ PaperWindow::PaperWindow(document::Document& document, std::vector<std::string> 
     language_->addItem(tr("English"), QString());
     for (const std::string& key : papers::paperLanguages(folders_)) {
         try {
-            language_->addItem(qt(papers::paperWords(key, folders_, "language")->language()), qt(key));
+            language_->addItem(papers::qt(papers::paperWords(key, folders_, "language")->language()), papers::qt(key));
         } catch (const std::exception& failure) {
             say(QString::fromUtf8(failure.what()));
         }
@@ -155,9 +152,10 @@ void PaperWindow::make() {
     pricesButton_->setVisible(bill || kind().priced);
     beforeButton_->setVisible(kind().compares);
     belongs_->setText(
-        bill || kind().priced ? (prices_ ? QFileInfo(qt(pricesFile_)).fileName() : tr("no prices yet"))
+        bill || kind().priced ? (prices_ ? QFileInfo(papers::qt(pricesFile_)).fileName() : tr("no prices yet"))
         : kind().compares
-            ? (before_ ? tr("from revision %1, %2").arg(qt(before_->design->revision), qt(before_->design->name))
+            ? (before_ ? tr("from revision %1, %2")
+                             .arg(papers::qt(before_->design->revision), papers::qt(before_->design->name))
                        : tr("no earlier revision yet"))
             : QString());
     printed_.reset();
@@ -305,7 +303,7 @@ void PaperWindow::chooseBefore() {
 }
 
 void PaperWindow::chooseFile() {
-    const QString name = qt(document_.design()->name) + QLatin1Char(' ') + QLatin1String(kind().key);
+    const QString name = papers::qt(document_.design()->name) + QLatin1Char(' ') + QLatin1String(kind().key);
     const QString path = QFileDialog::getSaveFileName(
         this, tr("Save paper"), QFileInfo(document_.path()).path() + QLatin1Char('/') + name + QStringLiteral(".pdf"),
         QStringLiteral("PDF (*.pdf)"));

@@ -6,6 +6,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "editors/labels.h"
 #include "plots/result_words.h"
 #include "spread/spread_words.h"
 #include "units/text.h"
@@ -16,10 +17,6 @@ using document::Selected;
 using document::WholePart;
 
 namespace {
-
-QString partText(const std::string& words) {
-    return QString::fromStdString(words);
-}
 
 /// The steps of a JSON pointer.
 std::vector<std::string_view> stepsOf(std::string_view pointer) {
@@ -98,12 +95,13 @@ QString slopeWords(const SpreadFound& found, std::size_t column, const spread::S
     const auto& v = found.head.varying[slope.varying];
     if (!std::isfinite(slope.effect))
         return QStringLiteral("%1 does not occur where %2 is one standard deviation off.")
-            .arg(partText(spread::columnWords(c)), partText(v.name));
+            .arg(editors::text(spread::columnWords(c)), editors::text(v.name));
     constexpr int digits = 3;
-    const QString unit = c.unit.empty() ? QString() : QLatin1Char(' ') + partText(c.unit);
+    const QString unit = c.unit.empty() ? QString() : QLatin1Char(' ') + editors::text(c.unit);
     return QStringLiteral("%1, one standard deviation more: %2 on %3 (derivative %4%5 for one SI unit more). %6.")
-        .arg(partText(v.name), signedWords(c, slope.effect), partText(spread::columnWords(c)),
-             plots::shownNumber(units::significant(slope.derivative, digits)), unit, partText(spread::varyingWords(v)));
+        .arg(editors::text(v.name), signedWords(c, slope.effect), editors::text(spread::columnWords(c)),
+             plots::shownNumber(units::significant(slope.derivative, digits)), unit,
+             editors::text(spread::varyingWords(v)));
 }
 
 QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
@@ -118,10 +116,10 @@ QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
             if (!std::isfinite(slope.effect) || slope.effect == 0) continue;
             const auto& v = found.head.varying[slope.varying];
             if (!belongs(v, design, part)) continue;
-            effects.push_back(
-                {QStringLiteral("%1: %2 on %3")
-                     .arg(partText(v.name), signedWords(column, slope.effect), partText(spread::columnWords(column))),
-                 whole > 0 ? std::abs(slope.effect) / whole : 0});
+            effects.push_back({QStringLiteral("%1: %2 on %3")
+                                   .arg(editors::text(v.name), signedWords(column, slope.effect),
+                                        editors::text(spread::columnWords(column))),
+                               whole > 0 ? std::abs(slope.effect) / whole : 0});
             break;
         }
     }

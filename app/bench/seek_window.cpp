@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "design/edit.h"
+#include "editors/labels.h"
 #include "exchange/read_file.h"
 #include "seek/candidate_words.h"
 #include "units/fault.h"
@@ -23,15 +24,11 @@ struct Outcome {
     QString why;  ///< what was in the way
 };
 
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
-
 }  // namespace
 
 SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     : QDialog(parent), document_(document), aside_(this) {
-    setWindowTitle(tr("Designs for the brief of %1").arg(text(document_.design()->name)));
+    setWindowTitle(tr("Designs for the brief of %1").arg(editors::text(document_.design()->name)));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(12, 12, 12, 12);
     column->setSpacing(8);
@@ -133,9 +130,9 @@ void SeekWindow::takePrices(const QString& path) {
 void SeekWindow::showPrices() {
     noPrices_->setEnabled(prices_ != nullptr);
     if (!prices_) return priceWords_->setText(tr("No prices: cost is taken to go with the mass of copper and sheets."));
-    QString words =
-        tr("Cost of one unit at 100 in %1 by %2").arg(text(prices_->currency), QFileInfo(priceFile_).fileName());
-    if (!prices_->validUntil.empty()) words += tr(", valid until %1").arg(text(prices_->validUntil));
+    QString words = tr("Cost of one unit at 100 in %1 by %2")
+                        .arg(editors::text(prices_->currency), QFileInfo(priceFile_).fileName());
+    if (!prices_->validUntil.empty()) words += tr(", valid until %1").arg(editors::text(prices_->validUntil));
     priceWords_->setText(words + QLatin1Char('.'));
 }
 
@@ -232,11 +229,11 @@ void SeekWindow::showList(const seek::ShortList& list) {
 }
 
 void SeekWindow::addCard(const seek::Candidate& candidate, std::size_t number) {
-    const QString name = tr("%1: %2").arg(number).arg(text(candidate.order));
-    auto* card =
-        new DesignCard(candidate.design, *document_.shop(), name, text(seek::weakestWords(candidate)), nullptr);
+    const QString name = tr("%1: %2").arg(number).arg(editors::text(candidate.order));
+    auto* card = new DesignCard(candidate.design, *document_.shop(), name, editors::text(seek::weakestWords(candidate)),
+                                nullptr);
     card->setCheckable(true);
-    card->setToolTip(text(seek::coreWords(*candidate.design)));
+    card->setToolTip(editors::text(seek::coreWords(*candidate.design)));
     row_->addWidget(card);
     group_->addButton(card, static_cast<int>(number));
 }
@@ -258,14 +255,15 @@ void SeekWindow::showChosen() {
     const auto* c = chosen();
     QStringList lines;
     if (c) {
-        lines << text(seek::coreWords(*c->design)) << text(c->order) << text(seek::windingWords(*c->design))
-              << text(seek::burdenWords(c->burden, priced_.get()));
+        lines << editors::text(seek::coreWords(*c->design)) << editors::text(c->order)
+              << editors::text(seek::windingWords(*c->design))
+              << editors::text(seek::burdenWords(c->burden, priced_.get()));
         if (const auto weakest = seek::weakestWords(*c); !weakest.empty())
-            lines << tr("weakest: %1").arg(text(weakest));
+            lines << tr("weakest: %1").arg(editors::text(weakest));
         if (std::isfinite(c->distortion))
             lines << tr("distorts %1 at 20 Hz and the operating level")
-                         .arg(text(units::write(units::Kind::Share, c->distortion, 2)));
-        for (const auto& words : c->givesUp) lines << tr("gives up: %1").arg(text(words));
+                         .arg(editors::text(units::write(units::Kind::Share, c->distortion, 2)));
+        for (const auto& words : c->givesUp) lines << tr("gives up: %1").arg(editors::text(words));
     }
     words_->setPlainText(lines.join(QLatin1Char('\n')));
     showEnabled();

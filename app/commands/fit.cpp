@@ -53,7 +53,7 @@ struct Gathered {
 
 void takeCurves(const std::string& path, const design::Design& design, const design::Fixture& fixture,
                 const Arguments& arguments, Gathered& all) {
-    constexpr double coverage95 = 2, leastAngle = 0.5;  // degree, standard uncertainty (common practice, no source)
+    constexpr double leastAngle = 0.5;  // degree, standard uncertainty (common practice, no source)
     const design::HookUp& hookUp = hookUpNamed(design, knownHookUp(design, arguments.option("--hook-up")));
     (void)sideOfPort(hookUp, arguments.option("--port"));  // a port that is not there is refused
     const auto wanted = curveAsked(arguments);
@@ -62,9 +62,9 @@ void takeCurves(const std::string& path, const design::Design& design, const des
     for (const auto& remark : file.remarks) all.text += remark + "\n";
     for (const auto& curve : file.curves) {
         if (wanted && curve.kind != *wanted) continue;
-        const double doubt = curve.kind == measured::CurveKind::Response ? fixture.doubts.level / coverage95
+        const double doubt = curve.kind == measured::CurveKind::Response ? fixture.doubts.level / learn::coverage95
                              : curve.kind == measured::CurveKind::Impedance
-                                 ? fixture.doubts.impedance.share / coverage95
+                                 ? fixture.doubts.impedance.share / learn::coverage95
                                  : leastAngle;
         auto points = learn::pointsOf(curve, design, hookUp, arguments.option("--port"), doubt, relativeTo);
         if (points.empty()) all.text += units::joined({"a curve of ", measured::word(curve.kind), " is not fitted\n"});

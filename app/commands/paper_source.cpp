@@ -3,9 +3,9 @@
 
 #include <charconv>
 
+#include "commands/learned.h"
+#include "commands/search_options.h"
 #include "exchange/design_json.h"
-#include "exchange/fixture_file.h"
-#include "exchange/read_file.h"
 #include "exchange/revision_store.h"
 #include "papers/datasheet.h"
 #include "papers/paper_words.h"
@@ -59,11 +59,7 @@ PaperSource::PaperSource(const Arguments& arguments, const Opened& opened, paper
         }
         return answer_;
     };
-    source_.fixture = [this] {
-        std::string file = arguments_.option("--fixture");
-        if (file.empty()) file = exchange::fixtureFile(resourceFolders(places()));
-        return exchange::readFixture(exchange::readFile(file), file);
-    };
+    source_.fixture = [this] { return fixtureAsked(arguments_); };
     source_.tolerances = [] { return shopTolerances(places()); };
     constexpr std::uint64_t leastUnits = 100, mostUnits = 1000000;
     if (const std::string typed = arguments.option("--yield"); !typed.empty()) {
@@ -92,7 +88,7 @@ papers::Before PaperSource::before() const {
 const papers::Source& PaperSource::of(const papers::PaperKind& kind) {
     if (const std::string file = arguments_.option("--prices"); !file.empty() && !priced_) {
         priced_ = true;
-        source_.prices = shop::readPrices(exchange::readFile(file), file);
+        source_.prices = pricesOf(arguments_);
         source_.pricesFile = file;
         if (units_ > 0) source_.yield = predictedYield(*opened_.design, opened_.shop, units_);
     }

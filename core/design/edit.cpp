@@ -19,16 +19,13 @@ std::vector<Item>& orderAt(Design& d, ItemIndex at) {
     return d.coil[static_cast<std::size_t>(at.place)].order;
 }
 
-/// Takes a shield that is gone out of the straps and earths that named it.
-void forgetNode(Design& d, const std::string& name) {
-    for (HookUp& h : d.hookUps) {
-        std::erase(h.earths, name);
-        for (auto& strap : h.straps) std::erase(strap, name);
-        std::erase_if(h.straps, [](const auto& strap) { return strap.size() < 2; });
-    }
-}
-
 }  // namespace
+
+void forgetNode(HookUp& hookUp, const std::string& node) {
+    std::erase(hookUp.earths, node);
+    for (auto& strap : hookUp.straps) std::erase(strap, node);
+    std::erase_if(hookUp.straps, [](const auto& strap) { return strap.size() < 2; });
+}
 
 DesignPtr moveItem(const Design& d, ItemIndex from, ItemIndex to) {
     return changed(d, [&](Design& copy) {
@@ -71,7 +68,8 @@ DesignPtr removeItem(const Design& d, ItemIndex at) {
         const Item gone = order[static_cast<std::size_t>(at.item)];
         order.erase(order.begin() + at.item);
         if (const Section* s = gone.section()) std::erase(wanted[s->winding], s->name);
-        if (const Shield* s = gone.shield()) forgetNode(copy, s->name);
+        if (const Shield* s = gone.shield())
+            for (HookUp& h : copy.hookUps) forgetNode(h, s->name);
         keepOrder(copy, d, wanted);
     });
 }

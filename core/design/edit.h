@@ -34,6 +34,8 @@ template <class Change>
 /// last in it; a shield that is removed leaves the straps and earths that name it.
 [[nodiscard]] DesignPtr insertItem(const Design& d, ItemIndex at, Item item);
 [[nodiscard]] DesignPtr removeItem(const Design& d, ItemIndex at);
+/// Takes a terminal or shield that is gone, or not reached, out of the straps and earths that name it.
+void forgetNode(HookUp& hookUp, const std::string& node);
 /// Swaps the terminals of a winding's start and finish: its polarity turns round, and the start comes out where the
 /// finish did. Taps stay where they are on the conductor.
 [[nodiscard]] DesignPtr swapEnds(const Design& d, const std::string& winding);

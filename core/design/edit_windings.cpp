@@ -76,11 +76,8 @@ std::set<std::string> solderedTerminals(const Design& d) {
 void forgetTerminals(Design& d, const std::set<std::string>& gone) {
     const auto lost = [&](const std::string& name) { return gone.contains(name); };
     std::erase_if(d.terminals, [&](const Terminal& t) { return lost(t.name); });
-    for (HookUp& h : d.hookUps) {
-        std::erase_if(h.earths, lost);
-        for (auto& strap : h.straps) std::erase_if(strap, lost);
-        std::erase_if(h.straps, [](const auto& strap) { return strap.size() < 2; });
-    }
+    for (HookUp& h : d.hookUps)
+        for (const std::string& terminal : gone) forgetNode(h, terminal);
     if (d.conditions.phantom && lost(d.conditions.phantom->centreTap)) d.conditions.phantom.reset();
 }
 

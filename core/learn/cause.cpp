@@ -91,14 +91,11 @@ struct CauseFinder::Known {
         return all;
     }
     [[nodiscard]] Vector scale(const std::vector<double>& values) const {
-        Vector all(static_cast<Eigen::Index>(values.size()));
-        for (std::size_t k = 0; k < values.size(); ++k) {
-            const Probe& probe = model.probes[k];
-            // Polarity is told against what the plan states.
-            const double value = probe.kind == ProbeKind::Polarity ? values[k] * model.nominal[k] : values[k];
-            all(static_cast<Eigen::Index>(k)) = scaled(probe, value);
-        }
-        return all;
+        auto told = values;
+        for (std::size_t k = 0; k < told.size(); ++k)
+            if (model.probes[k].kind == ProbeKind::Polarity)
+                told[k] *= model.nominal[k];  // against what the plan states
+        return scaledOf(model.probes, told);
     }
     void compute();
     void share();

@@ -6,9 +6,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "analysis/in_threads.h"
 #include "learn/least_squares.h"
 #include "learn/numbers.h"
+#include "learn/reading_model.h"
 #include "learn/terminal_reader.h"
 #include "learn/unknowns.h"
 #include "shop/bench_prediction.h"
@@ -32,21 +32,14 @@ struct Task {
     std::vector<int> pieces;
 
     [[nodiscard]] std::vector<double> valuesAt(const Vector& logs) const {
-        std::vector<double> values;
-        for (const auto& one : variation.all) values.push_back(one.nominal);
+        std::vector<double> values = spread::nominals(variation);
         for (std::size_t u = 0; u < unknowns.size(); ++u)
             for (const std::size_t k : unknowns[u].members) values[k] *= std::exp(logs(static_cast<Eigen::Index>(u)));
         return values;
     }
     [[nodiscard]] Vector computed(spread::UnitDesign& unit, const std::vector<double>& values) const {
-        const auto all =
-            readings({std::make_shared<design::Design>(unit.with(values)), {}, {}, 0, {}}, probes, shop, pieces);
-        Vector scale(read.size());
-        for (Eigen::Index k = 0; k < read.size(); ++k) {
-            const auto& probe = probes[static_cast<std::size_t>(k)];
-            scale(k) = scaled(probe, all[static_cast<std::size_t>(k)]);
-        }
-        return scale;
+        const Unit made{std::make_shared<design::Design>(unit.with(values)), {}, {}, 0, {}};
+        return scaledOf(probes, readings(made, probes, shop, pieces));
     }
     /// Of readings: the instruments', and what varies from unit to unit without being fitted.
     [[nodiscard]] Matrix covariance() const {
@@ -56,21 +49,10 @@ struct Task {
                     return std::find(u.members.begin(), u.members.end(), k) != u.members.end();
                 }))
                 others.push_back(k);
-        Matrix slopes(read.size(), static_cast<Eigen::Index>(others.size()));
         const auto middle = valuesAt(Vector::Zero(static_cast<Eigen::Index>(unknowns.size())));
-        analysis::inThreads(others.size(), 0, {}, [&] {
-            auto unit = std::make_shared<spread::UnitDesign>(variation);
-            return [&, unit](std::size_t k) {
-                const auto& one = variation.all[others[k]];
-                auto values = middle;
-                const double step = one.law.deviation(one.nominal);
-                values[others[k]] = one.nominal + step;
-                const Vector above = computed(*unit, values);
-                values[others[k]] = one.nominal - step;
-                slopes.col(static_cast<Eigen::Index>(k)) = (above - computed(*unit, values)) / 2;
-            };
-        });
-        Matrix all = slopes * slopes.transpose();
+        const Matrix slopes = slopesOf(variation, others, middle,
+                                       [this](auto& unit, const auto& values) { return computed(unit, values); });
+        Matrix all = others.empty() ? Matrix::Zero(read.size(), read.size()) : Matrix(slopes * slopes.transpose());
         for (Eigen::Index k = 0; k < read.size(); ++k)
             all(k, k) += std::pow(probes[static_cast<std::size_t>(k)].instrument, 2);
         return all;

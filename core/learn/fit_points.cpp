@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/between.h"
 #include "learn/fit.h"
 #include "learn/reading_model.h"
 #include "units/fault.h"
@@ -22,17 +23,10 @@ ProbeKind kindOf(CurveKind kind, bool relative) {
     return relative ? ProbeKind::Response : ProbeKind::Gain;
 }
 
-/// Straight over log f.
 double valueAt(const measured::MeasuredCurve& curve, double f) {
-    const auto& all = curve.frequency;
-    const auto after = std::lower_bound(all.begin(), all.end(), f);
-    if (after == all.end() || (after == all.begin() && *after > f))
-        throw units::BadInput(units::Fault{curve.name, "nothing at " + units::writeExact(units::Kind::Frequency, f),
-                                           "a curve that reaches it"});
-    const auto k = static_cast<std::size_t>(after - all.begin());
-    if (all[k] == f) return curve.value[k];
-    const double share = std::log(f / all[k - 1]) / std::log(all[k] / all[k - 1]);
-    return curve.value[k - 1] + share * (curve.value[k] - curve.value[k - 1]);
+    if (const auto value = analysis::between(curve.frequency, curve.value, f)) return *value;
+    throw units::BadInput(units::Fault{curve.name, "nothing at " + units::writeExact(units::Kind::Frequency, f),
+                                       "a curve that reaches it"});
 }
 
 /// Indices evenly over log f, each once.

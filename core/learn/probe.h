@@ -11,6 +11,9 @@
 
 namespace learn {
 
+/// Standard uncertainties in a half width for 95 % (JCGM 100:2008, 6.2, from memory).
+inline constexpr double coverage95 = 2;
+
 /// Readings of one unit by the names of the plan's rows, in SI units; levels in dB. A ratio has a minus where the
 /// phase is not the one that the plan states.
 using Readings = std::map<std::string, double>;

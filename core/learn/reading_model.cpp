@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 #include <set>
 
 #include "analysis/in_threads.h"
@@ -18,12 +19,6 @@ std::string alike(std::string name) {
     return name;
 }
 
-Vector scaledOf(const std::vector<Probe>& probes, const std::vector<double>& values) {
-    Vector all(static_cast<Eigen::Index>(values.size()));
-    for (std::size_t k = 0; k < values.size(); ++k) all(static_cast<Eigen::Index>(k)) = scaled(probes[k], values[k]);
-    return all;
-}
-
 /// Whether a meter shows an inductance at all: near and above the winding's own resonance it shows the capacitance.
 bool isInductance(const Probe& probe, double shown) {
     constexpr double most = 1.5;
@@ -31,6 +26,32 @@ bool isInductance(const Probe& probe, double shown) {
 }
 
 }  // namespace
+
+Vector scaledOf(const std::vector<Probe>& probes, const std::vector<double>& values) {
+    Vector all(static_cast<Eigen::Index>(values.size()));
+    for (std::size_t k = 0; k < values.size(); ++k) all(static_cast<Eigen::Index>(k)) = scaled(probes[k], values[k]);
+    return all;
+}
+
+Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
+                const std::vector<double>& middle, const UnitReader& read) {
+    std::vector<Vector> columns(chosen.size());
+    analysis::inThreads(chosen.size(), 0, {}, [&] {
+        auto unit = std::make_shared<spread::UnitDesign>(variation);
+        return [&, unit](std::size_t k) {
+            const auto& one = variation.all[chosen[k]];
+            const double step = one.law.deviation(one.nominal);
+            auto values = middle;
+            values[chosen[k]] = middle[chosen[k]] + step;
+            const Vector above = read(*unit, values);
+            values[chosen[k]] = middle[chosen[k]] - step;
+            columns[k] = (above - read(*unit, values)) / 2;
+        };
+    });
+    Matrix slopes(columns.empty() ? 0 : columns.front().size(), static_cast<Eigen::Index>(chosen.size()));
+    for (std::size_t k = 0; k < columns.size(); ++k) slopes.col(static_cast<Eigen::Index>(k)) = columns[k];
+    return slopes;
+}
 
 ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,
                           const shop::TestPlan& plan, const catalog::Catalog& shop,
@@ -61,27 +82,16 @@ ReadingModel readingModel(const design::Design& design, const shop::PlanPredicti
                           const shop::TestPlan& plan, const catalog::Catalog& shop,
                           const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
     ReadingModel model = nominalModel(design, prediction, plan, shop, tolerances, fixture);
-    const auto& varying = model.variation.all;
-    std::vector<double> middle;
-    middle.reserve(varying.size());
-    for (const auto& one : varying) middle.push_back(one.nominal);
-    model.slopes = Matrix::Zero(model.scaled.size(), static_cast<Eigen::Index>(varying.size()));
-    analysis::inThreads(varying.size(), 0, {}, [&] {
-        auto unit = std::make_shared<spread::UnitDesign>(model.variation);
-        return [&, unit](std::size_t k) {
-            const double step = varying[k].law.deviation(varying[k].nominal);
-            const auto at = [&](double value) {
-                auto values = middle;
-                values[k] = value;
-                return scaledOf(model.probes,
-                                readings({std::make_shared<design::Design>(unit->with(values)), {}, {}, 0, {}},
-                                         model.probes, shop));
-            };
-            const Vector above = at(middle[k] + step), below = at(middle[k] - step);
-            const Vector change = (above - below) / 2;
-            if (change.allFinite()) model.slopes.col(static_cast<Eigen::Index>(k)) = change;
-        };
-    });
+    std::vector<std::size_t> all(model.variation.all.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    const auto read = [&](spread::UnitDesign& unit, const std::vector<double>& values) {
+        const Unit made{std::make_shared<design::Design>(unit.with(values)), {}, {}, 0, {}};
+        return scaledOf(model.probes, readings(made, model.probes, shop));
+    };
+    model.slopes = slopesOf(model.variation, all, spread::nominals(model.variation), read);
+    // A number that makes some reading not occur is left out.
+    for (Eigen::Index k = 0; k < model.slopes.cols(); ++k)
+        if (!model.slopes.col(k).allFinite()) model.slopes.col(k).setZero();
     return model;
 }
 

@@ -2,6 +2,7 @@
 // What the readings of good units of a design are: nominal, and how they move together with all that varies.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -38,6 +39,16 @@ struct ReadingModel {
 [[nodiscard]] ReadingModel readingModel(const design::Design& design, const shop::PlanPrediction& prediction,
                                         const shop::TestPlan& plan, const catalog::Catalog& shop,
                                         const catalog::Tolerances& tolerances, const design::Fixture& fixture);
+
+/// Readings, a probe each, in the probes' scales.
+[[nodiscard]] Vector scaledOf(const std::vector<Probe>& probes, const std::vector<double>& values);
+/// Readings in their scales of a unit whose varying numbers have these values. Called from several threads, with a unit
+/// of the thread's own.
+using UnitReader = std::function<Vector(spread::UnitDesign& unit, const std::vector<double>& values)>;
+/// A column for each of the chosen varying numbers: half the change of what `read` gives between one standard deviation
+/// less and more of it than in `middle`; not a number where it does not occur. On all the machine's threads.
+[[nodiscard]] Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
+                              const std::vector<double>& middle, const UnitReader& read);
 
 /// In the probes' scales, without a value where a reading is missing; what no probe is named is told in `unknown`.
 /// Blanks and dots in names are alike.

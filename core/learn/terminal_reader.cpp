@@ -9,6 +9,7 @@
 
 #include "analysis/figure_making.h"
 #include "analysis/stages.h"
+#include "design/edit.h"
 #include "network/granularity.h"
 #include "network/in_parallel.h"
 
@@ -90,11 +91,7 @@ private:
         design::Design connected = *unit_.design;
         connected.ports = probe.ports;
         design::HookUp hookUp = probe.hookUp;
-        if (!unit_.openShield.empty()) {
-            std::erase(hookUp.earths, unit_.openShield);
-            for (auto& strap : hookUp.straps) std::erase(strap, unit_.openShield);
-            std::erase_if(hookUp.straps, [](const auto& strap) { return strap.size() < 2; });
-        }
+        if (!unit_.openShield.empty()) design::forgetNode(hookUp, unit_.openShield);
         hookUp.straps.insert(hookUp.straps.end(), unit_.shorts.begin(), unit_.shorts.end());
         const auto& stages = pipeline_.stages();
         networks_.emplace_back(probe, network::Prepared(analysis::circuitOf(connected, hookUp, stages, stages.cut)));

@@ -14,20 +14,15 @@ using units::joined;
 
 namespace {
 
-bool ends(const std::string& text, const char* ending) {
-    const std::string end = ending;
-    return text.size() >= end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-}
-
 /// Which of the keys a varying number belongs to; "" none.
 std::string keyOf(const spread::Varying& one) {
     const std::string& at = one.place;
-    if (ends(at, "/permeability_factor")) return "permeability";
+    if (at.ends_with("/permeability_factor")) return "permeability";
     if (at == "/core/gap") return "joint_gap";
-    if (at.starts_with("/coil/") && ends(at, "/thickness")) return "sheet_thickness";
-    if (ends(at, "/permittivity") || ends(at, "/enamel_permittivity")) return "permittivity";
-    if (ends(at, "/layer_factor")) return "tightness";
-    if (ends(at, "/resistance_factor")) return "wire_stretch";
+    if (at.starts_with("/coil/") && at.ends_with("/thickness")) return "sheet_thickness";
+    if (at.ends_with("/permittivity") || at.ends_with("/enamel_permittivity")) return "permittivity";
+    if (at.ends_with("/layer_factor")) return "tightness";
+    if (at.ends_with("/resistance_factor")) return "wire_stretch";
     return {};
 }
 

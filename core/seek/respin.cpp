@@ -117,14 +117,16 @@ private:
     std::atomic<std::size_t> count_ = 0;
 };
 
-Respin respinOf(const Tried& tried, const Sample& sample, const catalog::Catalog& shop, const shop::Prices* prices) {
+/// `before`: the lines of what was wound.
+Respin respinOf(const Tried& tried, const Sample& sample, const std::vector<shop::PaperLine>& before,
+                const catalog::Catalog& shop, const shop::Prices* prices) {
     Respin r;
     r.change = tried.way->change;
     r.what = tried.way->what;
     r.size = tried.size;
     r.words = design::differences(*sample.recipe, *tried.sample.recipe);
     r.sample = tried.sample;
-    r.lines = shop::alteredLines(*sample.recipe, *tried.sample.recipe, shop, prices);
+    r.lines = shop::alteredLines(before, shop::paperLines(*tried.sample.recipe, shop, prices));
     return r;
 }
 
@@ -196,9 +198,10 @@ RespinList respun(const Sample& sample, const catalog::Catalog& shop, const Resp
     list.tried = spinning.count();
     list.stopped = stop.stop_requested();
     if (list.stopped || all.empty()) return list;
+    const auto before = shop::paperLines(*sample.recipe, shop, plan.prices);
     std::vector<Respin> kept;
     for (const auto& t : all)
-        if (spinning.keeps(t)) kept.push_back(respinOf(t, sample, shop, plan.prices));
+        if (spinning.keeps(t)) kept.push_back(respinOf(t, sample, before, shop, plan.prices));
     std::stable_sort(kept.begin(), kept.end(), smaller);
     for (auto& r : kept) {
         if (list.respins.size() >= plan.keep) break;
@@ -210,7 +213,7 @@ RespinList respun(const Sample& sample, const catalog::Catalog& shop, const Resp
         const auto nearest = std::max_element(all.begin(), all.end(), [](const Tried& a, const Tried& b) {
             return a.verdict.broken() < b.verdict.broken();
         });
-        list.respins.push_back(respinOf(*nearest, sample, shop, plan.prices));
+        list.respins.push_back(respinOf(*nearest, sample, before, shop, plan.prices));
         answer(list.respins.back(), shop, stop);
     }
     list.stopped = stop.stop_requested();

@@ -93,14 +93,15 @@ std::vector<AlteredLine> alteredLines(const std::vector<PaperLine>& before, cons
     return altered;
 }
 
+std::vector<PaperLine> paperLines(const design::Design& design, const catalog::Catalog& shop, const Prices* prices) {
+    auto lines = linesOf(windingSheet(design, shop, {}));
+    for (auto& line : linesOf(bill(design, shop, {}, prices))) lines.push_back(std::move(line));
+    return lines;
+}
+
 std::vector<AlteredLine> alteredLines(const design::Design& before, const design::Design& after,
                                       const catalog::Catalog& shop, const Prices* prices) {
-    const auto linesOfBoth = [&](const design::Design& design) {
-        auto lines = linesOf(windingSheet(design, shop, {}));
-        for (auto& line : linesOf(bill(design, shop, {}, prices))) lines.push_back(std::move(line));
-        return lines;
-    };
-    return alteredLines(linesOfBoth(before), linesOfBoth(after));
+    return alteredLines(paperLines(before, shop, prices), paperLines(after, shop, prices));
 }
 
 }  // namespace shop

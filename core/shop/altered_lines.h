@@ -32,6 +32,9 @@ struct AlteredLine {
 /// place are not altered.
 [[nodiscard]] std::vector<AlteredLine> alteredLines(const std::vector<PaperLine>& before,
                                                     const std::vector<PaperLine>& after);
+/// Of winding sheet and bill of a checked design.
+[[nodiscard]] std::vector<PaperLine> paperLines(const design::Design& design, const catalog::Catalog& shop,
+                                                const Prices* prices);
 /// Of winding sheet and bill of two checked designs.
 [[nodiscard]] std::vector<AlteredLine> alteredLines(const design::Design& before, const design::Design& after,
                                                     const catalog::Catalog& shop, const Prices* prices);

@@ -39,9 +39,7 @@ Study::Study(const design::Design& design, const catalog::Catalog& shop, const c
 std::vector<analysis::Alike::Sides> Study::sides(UnitDesign& unit) {
     constexpr std::array<double, 4> places{-1, -0.5, 0.5, 1};
     const auto& all = variation_.all;
-    std::vector<double> nominal;
-    nominal.reserve(all.size());
-    for (const auto& v : all) nominal.push_back(v.nominal);
+    const std::vector<double> nominal = nominals(variation_);
     std::vector<analysis::Alike::Sides> made(all.size());
     for (std::size_t k = 0; k < all.size(); ++k) {
         const auto kind = all[k].law.kind;

@@ -23,9 +23,7 @@ double stepOf(const Varying& v) {
 std::vector<std::vector<Slope>> sensitivities(const Study& study, const std::stop_token& stop,
                                               const Study::Progress& progress, unsigned threads) {
     const auto& all = study.variation().all;
-    std::vector<double> nominal;
-    nominal.reserve(all.size());
-    for (const auto& v : all) nominal.push_back(v.nominal);
+    const std::vector<double> nominal = nominals(study.variation());
     std::vector<analysis::Found> above(all.size()), below(all.size());
     std::mutex telling;
     std::uint64_t done = 0;

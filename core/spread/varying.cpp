@@ -223,6 +223,13 @@ private:
 
 }  // namespace
 
+std::vector<double> nominals(const Variation& variation) {
+    std::vector<double> all;
+    all.reserve(variation.all.size());
+    for (const auto& one : variation.all) all.push_back(one.nominal);
+    return all;
+}
+
 Variation variationOf(const Design& nominal, const catalog::Catalog& shop, const catalog::Tolerances& tolerances) {
     Variation variation;
     variation.base = baseOf(nominal, shop, coil::layOut(nominal, shop));

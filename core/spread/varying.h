@@ -36,6 +36,9 @@ struct Variation {
 [[nodiscard]] Variation variationOf(const design::Design& nominal, const catalog::Catalog& shop,
                                     const catalog::Tolerances& tolerances);
 
+/// What each is where nothing deviates.
+[[nodiscard]] std::vector<double> nominals(const Variation& variation);
+
 /// One unit's design, set anew for each: a copy of the base with its places found once.
 class UnitDesign {
 public:

@@ -45,6 +45,40 @@ TEST(Bands, WhereNothingVariesTheyAreTheCurve) {
                     analysis::between(nominal->trace("response")->frequency, curve->y, f).value_or(0), 0.02);
 }
 
+/// The load R varies uniformly by +-1 % alone. By Thevenin's theorem the output is V0 R / (R + Z), and in the middle of
+/// the band Z is a resistance: two answers, with R and with ten times R, give V0 and Z. The level falls with falling R,
+/// so its 5 % quantile is the level at R (1 - 0.9 %).
+TEST(Bands, OfOneUniformResistorAreItsQuantiles) {
+    const auto d = promising();
+    const catalog::Tolerances load{{"load_impedance", usual().at("load_impedance")}};
+    const spread::Study study(d, shop(), load, planOf(256, {}));
+    ASSERT_EQ(study.variation().all.size(), 1U);
+    const auto nominal = nominalOf(study);
+    const auto bands = spread::bands(study, shop(), *nominal, {"response"}, 256);
+    const auto& band = named(bands, "response");
+    const auto& curve = band.curves.front();
+    constexpr double f = 1000, r = 10000;
+    const auto voltageWith = [&](double load) {
+        auto other = d;
+        for (auto& use : other.hookUps.front().ports)
+            if (use.role == design::Role::Observe) use.through->resistance = load;
+        const auto answer = analysis::answer(other, shop());
+        const auto* trace = answer->trace("response");
+        return std::pow(10, analysis::between(trace->frequency, trace->curve("magnitude_dB")->y, f).value_or(0) / 20);
+    };
+    const double loaded = voltageWith(r), open = voltageWith(10 * r);
+    const double z = r * (1 - loaded / open) / (loaded / open - 0.1);
+    const auto moved = [&](double by) {
+        const double other = r * (1 + by);
+        return 20 * std::log10(loaded * (other / (other + z)) * (r + z) / r);
+    };
+    constexpr double uneven = 0.02;  // of the 256 even points, as a share of the width
+    const double width = moved(0.009) - moved(-0.009);
+    ASSERT_GT(width, 1e-3);
+    EXPECT_NEAR(at(band, curve.low, f), moved(-0.009), uneven * width);
+    EXPECT_NEAR(at(band, curve.high, f), moved(0.009), uneven * width);
+}
+
 TEST(Bands, AreOfTheRunsOwnUnits) {
     constexpr std::uint64_t units = 12;
     const spread::Study study(promising(), shop(), usual(), planOf(units, {}));
