@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 27> rows{{
+constexpr std::array<Row, 29> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::New, Where::Design, QT_TRANSLATE_NOOP("bench", "&New…"), "Ctrl+N",
@@ -45,6 +45,8 @@ constexpr std::array<Row, 27> rows{{
     {Act::Seek, Where::Edit, QT_TRANSLATE_NOOP("bench", "&Seek designs for the brief…"), "Ctrl+F",
      QT_TRANSLATE_NOOP("bench", "Cores, turns, wires and orders that keep every promise, the best as small cuts"),
      false},
+    {Act::Respin, Where::Edit, QT_TRANSLATE_NOOP("bench", "Spin a sample a&gain…"), "Ctrl+Shift+F",
+     QT_TRANSLATE_NOOP("bench", "A sample that breaks a promise: type its readings, get the smallest change"), false},
     {Act::Hold, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Hold"), "Ctrl+H",
      QT_TRANSLATE_NOOP("bench", "Keep the curves as they are beneath the moving ones, axes locked"), true},
     {Act::Pair, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Pair…"), "Ctrl+P",
@@ -52,6 +54,8 @@ constexpr std::array<Row, 27> rows{{
     {Act::Spread, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Spread of a production…"), "Ctrl+T",
      QT_TRANSLATE_NOOP("bench", "Units made as the shop would: yields, histograms, what makes them spread, bands"),
      false},
+    {Act::Measured, Where::Traces, QT_TRANSLATE_NOOP("bench", "M&easured curves…"), "Ctrl+M",
+     QT_TRANSLATE_NOOP("bench", "Measured files laid over the curves, and how far they lie away"), false},
     {Act::MorePlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&More plots"), "Ctrl+PgUp",
      QT_TRANSLATE_NOOP("bench", "One, two, four, six or eight plots side by side"), false},
     {Act::FewerPlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Fewer plots"), "Ctrl+PgDown",

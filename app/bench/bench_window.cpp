@@ -8,6 +8,7 @@
 #include <QToolBar>
 #include <QVBoxLayout>
 
+#include "bench/measured_window.h"
 #include "bench/undo_keys.h"
 #include "cut/cut_view.h"
 #include "cut/order_strip.h"
@@ -23,6 +24,7 @@ BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, de
       resources_(std::move(resources)),
       study_(std::make_unique<SpreadStudy>(document_, resources_)),
       memory_(recalled()) {
+    setAcceptDrops(true);
     new UndoKeys(this);
     actions_ = new Actions(*menuBar(), this);
     assemble();
@@ -147,6 +149,10 @@ void BenchWindow::buildHead() {
 
 void BenchWindow::connectDocument() {
     connect(&document_, &document::Document::shownChanged, this, &BenchWindow::ask);
+    connect(&document_, &document::Document::opened, this, [this] {
+        if (auto* measured = findChild<MeasuredWindow*>()) measured->close();
+        layOver(nullptr);  // what was measured was another unit
+    });
     connect(&document_, &document::Document::changed, this, &BenchWindow::showHookUps);
     connect(&document_, &document::Document::changed, this, [this] { say({}); });  // what was said of an act before
     connect(&document_, &document::Document::stateChanged, this, &BenchWindow::showState);
@@ -189,6 +195,7 @@ void BenchWindow::showAnswer(const analysis::AnswerPtr& answer, const design::De
     cut_->showAnswer(answer);
     forms_->showAnswer(answer);
     changes_->showAnswer(answer, design);
+    if (auto* measured = findChild<MeasuredWindow*>()) measured->showDistances();
     // The edit's curves stand; now what waited for them.
     if (answer->carried && !solver_.busy()) solver_.ask(design, question(*design));
 }

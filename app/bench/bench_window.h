@@ -43,6 +43,8 @@ class FormPane;
 
 namespace bench {
 
+class MeasuredWindow;
+
 class BenchWindow : public QMainWindow {
     Q_OBJECT
 public:
@@ -90,6 +92,8 @@ public:
 protected:
     void closeEvent(QCloseEvent* event) override;
     bool event(QEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
 
 private:
     void assemble();
@@ -136,6 +140,7 @@ private:
     void showPair(const design::DesignPtr& other);
     void showRevisions();
     void showSeek();
+    void showRespin();
     void showSpread();
     void connectStudy();
     /// Yields, bands and tips are what the study found.
@@ -143,6 +148,9 @@ private:
     void lookAtBands();
     void showWindingProgram();
     void showPapers();
+    /// The window of measured curves; null where nothing is computed yet.
+    MeasuredWindow* showMeasured();
+    void layOver(const plots::OverlaysPtr& overlays);
     void tellOutside();
 
     document::Document document_;
@@ -155,6 +163,7 @@ private:
     Memory memory_;
     analysis::AnswerPtr answer_;
     std::string hookUp_;
+    plots::OverlaysPtr overlays_;  ///< measured curves over the plots; null: none
     std::unique_ptr<document::Journal> journal_;  ///< null: work is not guarded
     std::unique_ptr<document::FileGuard> guard_;  ///< null: work is not guarded
 

@@ -1,16 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/seek_window.h"
 
-#include <QFileDialog>
-#include <QFileInfo>
-#include <QScrollArea>
 #include <QVBoxLayout>
 #include <any>
 #include <cmath>
 
 #include "design/edit.h"
 #include "editors/labels.h"
-#include "exchange/read_file.h"
 #include "seek/candidate_words.h"
 #include "units/fault.h"
 #include "units/text.h"
@@ -33,18 +29,10 @@ SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     column->setContentsMargins(12, 12, 12, 12);
     column->setSpacing(8);
     column->addLayout(holding());
-    column->addLayout(pricing());
-    auto* shelf = new QWidget;
-    row_ = new QHBoxLayout(shelf);
-    row_->setContentsMargins(0, 0, 0, 0);
-    row_->setSpacing(8);
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setWidget(shelf);
-    scroll->setAccessibleName(tr("Candidates, the one with the strongest weakest promise first"));
-    scroll->setFocusPolicy(Qt::NoFocus);
-    column->addWidget(scroll, 3);
-    group_ = new QButtonGroup(this);
+    prices_ = new PriceChoice(tr("No prices: cost is taken to go with the mass of copper and sheets."));
+    column->addWidget(prices_);
+    shelf_ = new CardShelf(tr("Candidates, the one with the strongest weakest promise first"));
+    column->addWidget(shelf_, 3);
     words_ = new QPlainTextEdit;
     words_->setReadOnly(true);
     words_->setTabChangesFocus(true);
@@ -55,11 +43,11 @@ SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     column->addWidget(words_, 2);
     column->addLayout(foot());
     for (QPushButton* button : findChildren<QPushButton*>()) button->setAutoDefault(false);
-    connect(group_, &QButtonGroup::idClicked, this, &SeekWindow::showChosen);
+    connect(shelf_, &CardShelf::chosenChanged, this, &SeekWindow::showChosen);
+    connect(prices_, &PriceChoice::refused, state_, &QLabel::setText);
     connect(&aside_, &solver::Aside::failed, state_, &QLabel::setText);
     connect(&aside_, &solver::Aside::failed, this, &SeekWindow::showEnabled);
     resize(900, 620);
-    showPrices();
     showEnabled();
 }
 
@@ -87,53 +75,6 @@ QLayout* SeekWindow::holding() {
     connect(seek_, &QPushButton::clicked, this, &SeekWindow::seekOrEnough);
     row->addWidget(seek_);
     return row;
-}
-
-QLayout* SeekWindow::pricing() {
-    auto* row = new QHBoxLayout;
-    choosePrices_ = new QPushButton(tr("&Prices…"));
-    choosePrices_->setToolTip(tr("The shop's own price file: only parts that have a price, and cost at 100 units"));
-    noPrices_ = new QPushButton(tr("&No prices"));
-    noPrices_->setToolTip(tr("The mass of copper and sheets stands in for cost"));
-    priceWords_ = new QLabel;
-    priceWords_->setObjectName(QStringLiteral("seekPrices"));
-    priceWords_->setWordWrap(true);
-    row->addWidget(choosePrices_);
-    row->addWidget(noPrices_);
-    row->addWidget(priceWords_, 1);
-    connect(choosePrices_, &QPushButton::clicked, this, &SeekWindow::choosePrices);
-    connect(noPrices_, &QPushButton::clicked, this, [this] {
-        prices_.reset();
-        showPrices();
-        choosePrices_->setFocus();
-    });
-    return row;
-}
-
-void SeekWindow::choosePrices() {
-    const QString path = QFileDialog::getOpenFileName(this, tr("The shop's prices"), QFileInfo(priceFile_).path(),
-                                                      tr("Price files (*.csv)"));
-    if (!path.isEmpty()) takePrices(path);
-}
-
-void SeekWindow::takePrices(const QString& path) {
-    try {
-        prices_ = std::make_shared<const shop::Prices>(
-            shop::readPrices(exchange::readFile(path.toStdString()), path.toStdString()));
-        priceFile_ = path;
-        showPrices();
-    } catch (const units::BadInput& bad) {
-        state_->setText(QString::fromUtf8(bad.what()));
-    }
-}
-
-void SeekWindow::showPrices() {
-    noPrices_->setEnabled(prices_ != nullptr);
-    if (!prices_) return priceWords_->setText(tr("No prices: cost is taken to go with the mass of copper and sheets."));
-    QString words = tr("Cost of one unit at 100 in %1 by %2")
-                        .arg(editors::text(prices_->currency), QFileInfo(priceFile_).fileName());
-    if (!prices_->validUntil.empty()) words += tr(", valid until %1").arg(editors::text(prices_->validUntil));
-    priceWords_->setText(words + QLatin1Char('.'));
 }
 
 QLayout* SeekWindow::foot() {
@@ -181,7 +122,7 @@ void SeekWindow::start() {
             this, [this, tried] { tell(tried); }, Qt::QueuedConnection);
     };
     aside_.start(
-        [plan, progress, prices = prices_, design = document_.design(),
+        [plan, progress, prices = prices_->prices(), design = document_.design(),
          shop = document_.shop()](const std::stop_token& stop) -> std::any {
             try {
                 auto priced = plan;
@@ -191,7 +132,7 @@ void SeekWindow::start() {
                 return Outcome{{}, QString::fromUtf8(bad.what())};
             }
         },
-        [this, prices = prices_](const std::any& result) {
+        [this, prices = prices_->prices()](const std::any& result) {
             const auto& outcome = std::any_cast<const Outcome&>(result);
             if (outcome.why.isEmpty()) {
                 priced_ = prices;
@@ -210,9 +151,11 @@ void SeekWindow::tell(std::size_t tried) {
 }
 
 void SeekWindow::showList(const seek::ShortList& list) {
-    for (DesignCard* card : cards()) delete card;
+    shelf_->clear();
     candidates_ = list.candidates;
-    for (std::size_t k = 0; k < candidates_.size(); ++k) addCard(candidates_[k], k + 1);
+    for (const auto& c : candidates_)
+        shelf_->add(c.design, *document_.shop(), editors::text(c.order), editors::text(seek::weakestWords(c)),
+                    editors::text(seek::coreWords(*c.design)));
     const QString found = candidates_.empty() ? tr("Nothing was found that can be wound.")
                           : list.kept         ? tr("%1 designs keep every promise.").arg(candidates_.size())
                                       : tr("None keeps every promise; these %1 come nearest.").arg(candidates_.size());
@@ -221,34 +164,13 @@ void SeekWindow::showList(const seek::ShortList& list) {
                         .arg(list.tried)
                         .arg(list.cores)
                         .arg(list.orders));
-    if (!cards().isEmpty()) {
-        cards().constFirst()->setChecked(true);
-        cards().constFirst()->setFocus();
-    }
+    shelf_->chooseFirst();
     showChosen();
 }
 
-void SeekWindow::addCard(const seek::Candidate& candidate, std::size_t number) {
-    const QString name = tr("%1: %2").arg(number).arg(editors::text(candidate.order));
-    auto* card = new DesignCard(candidate.design, *document_.shop(), name, editors::text(seek::weakestWords(candidate)),
-                                nullptr);
-    card->setCheckable(true);
-    card->setToolTip(editors::text(seek::coreWords(*candidate.design)));
-    row_->addWidget(card);
-    group_->addButton(card, static_cast<int>(number));
-}
-
-QList<DesignCard*> SeekWindow::cards() const {
-    QList<DesignCard*> all;
-    for (int k = 0; k < row_->count(); ++k)
-        if (auto* card = qobject_cast<DesignCard*>(row_->itemAt(k)->widget())) all << card;
-    return all;
-}
-
 const seek::Candidate* SeekWindow::chosen() const {
-    const int id = group_->checkedId();
-    return id > 0 && static_cast<std::size_t>(id) <= candidates_.size() ? &candidates_[static_cast<std::size_t>(id) - 1]
-                                                                        : nullptr;
+    const auto at = shelf_->chosen();
+    return at && *at < candidates_.size() ? &candidates_[*at] : nullptr;
 }
 
 void SeekWindow::showChosen() {
@@ -280,8 +202,8 @@ void SeekWindow::takeUp() {
                                               d.revision = open.revision;
                                               d.note = open.note;
                                           }),
-                          tr("candidate %1 taken up").arg(group_->checkedId()));
-        state_->setText(tr("Candidate %1 is on the bench.").arg(group_->checkedId()));
+                          tr("candidate %1 taken up").arg(*shelf_->chosen() + 1));
+        state_->setText(tr("Candidate %1 is on the bench.").arg(*shelf_->chosen() + 1));
     } catch (const std::exception& failure) {
         state_->setText(QString::fromUtf8(failure.what()));
     }

@@ -34,6 +34,7 @@ void BenchWindow::connectActions() {
     connect(&act[Act::New], &QAction::triggered, this, &BenchWindow::askForNew);
     connect(&act[Act::DrawUp], &QAction::triggered, this, qOverload<>(&BenchWindow::drawUp));
     connect(&act[Act::Seek], &QAction::triggered, this, &BenchWindow::showSeek);
+    connect(&act[Act::Respin], &QAction::triggered, this, &BenchWindow::showRespin);
     connect(&drawing_, &solver::Aside::failed, this, &BenchWindow::say);
     connect(&act[Act::Handbook], &QAction::triggered, this, [this] { showHandbook(); });
     connect(&act[Act::Keys], &QAction::triggered, this, &BenchWindow::showKeys);
@@ -55,6 +56,7 @@ void BenchWindow::connectActions() {
     });
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
     connect(&act[Act::Spread], &QAction::triggered, this, &BenchWindow::showSpread);
+    connect(&act[Act::Measured], &QAction::triggered, this, &BenchWindow::showMeasured);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
     connect(&act[Act::Papers], &QAction::triggered, this, &BenchWindow::showPapers);
     connect(&act[Act::WindingProgram], &QAction::triggered, this, &BenchWindow::showWindingProgram);

@@ -4,6 +4,7 @@
 
 #include "bench/bench_window.h"
 #include "bench/paper_window.h"
+#include "bench/respin_window.h"
 #include "bench/revision_window.h"
 #include "bench/seek_window.h"
 #include "compare/pair_window.h"
@@ -54,6 +55,14 @@ void BenchWindow::showSeek() {
     seek->setAttribute(Qt::WA_DeleteOnClose);
     connect(seek, &SeekWindow::besideAsked, this, [this](const design::DesignPtr& other) { showPair(other); });
     seek->show();
+}
+
+void BenchWindow::showRespin() {
+    if (!answer_) return say(tr("The design's figures are not there yet."));
+    auto* respin = new RespinWindow(document_, answer_, resources_, this);
+    respin->setAttribute(Qt::WA_DeleteOnClose);
+    connect(respin, &RespinWindow::besideAsked, this, [this](const design::DesignPtr& other) { showPair(other); });
+    respin->show();
 }
 
 void BenchWindow::showWindingProgram() {

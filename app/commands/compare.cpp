@@ -33,7 +33,7 @@ std::string compareMeasured(const std::vector<std::string>& typed) {
     const std::string hookUpName = knownHookUp(*opened.design, arguments.option("--hook-up"));
     const design::HookUp& hookUp = hookUpNamed(*opened.design, hookUpName);
     const std::string side = sideOfPort(hookUp, arguments.option("--port"));
-    MeasuredFile measured = readMeasuredFile(arguments.operands[1], hookUp, arguments);
+    auto measured = readMeasuredFile(arguments.operands[1], hookUp, arguments);
     std::erase_if(measured.curves, [&](const auto& curve) { return wanted && curve.kind != *wanted; });
     if (measured.curves.empty())
         throw units::BadInput(units::Fault{arguments.operands[1], "no such curve", "a file that has one"});

@@ -58,7 +58,7 @@ void takeCurves(const std::string& path, const design::Design& design, const des
     (void)sideOfPort(hookUp, arguments.option("--port"));  // a port that is not there is refused
     const auto wanted = curveAsked(arguments);
     const auto relativeTo = positiveOption(arguments, "--relative-to", units::Kind::Frequency);
-    MeasuredFile file = readMeasuredFile(path, hookUp, arguments);
+    auto file = readMeasuredFile(path, hookUp, arguments);
     for (const auto& remark : file.remarks) all.text += remark + "\n";
     for (const auto& curve : file.curves) {
         if (wanted && curve.kind != *wanted) continue;

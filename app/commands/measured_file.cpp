@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "commands/measured_file.h"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 
-#include "exchange/measured_table.h"
+#include "exchange/measured_file.h"
 #include "exchange/read_file.h"
-#include "exchange/touchstone_reader.h"
-#include "measured/terminated.h"
+#include "measured/comparison.h"
 #include "units/csv_cell.h"
 #include "units/fault.h"
 #include "units/text.h"
@@ -53,15 +51,6 @@ void takeColumns(const std::string& text, exchange::PickingWish& wish) {
     if (columns.size() == 3) wish.second = columns[2];
 }
 
-bool isTouchstone(const std::string& path) {
-    const auto dot = path.rfind('.');
-    std::string ending = dot == std::string::npos ? "" : path.substr(dot + 1);
-    std::transform(ending.begin(), ending.end(), ending.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return ending == "ts" || (ending.size() >= 3 && ending.front() == 's' && ending.back() == 'p' &&
-                              ending.find_first_not_of("0123456789", 1) == ending.size() - 1);
-}
-
 }  // namespace
 
 std::optional<CurveKind> curveAsked(const Arguments& arguments) {
@@ -80,12 +69,8 @@ std::optional<double> positiveOption(const Arguments& arguments, const std::stri
     refuse(option, text, "a value above 0");
 }
 
-MeasuredFile readMeasuredFile(const std::string& path, const design::HookUp& hookUp, const Arguments& arguments) {
-    const std::string text = exchange::readFile(path);
-    if (isTouchstone(path)) {
-        const auto data = exchange::readTouchstone(text, path);
-        return {measured::terminated(data, hookUp, arguments.option("--port"), path).curves, data.remarks};
-    }
+exchange::MeasuredTable readMeasuredFile(const std::string& path, const design::HookUp& hookUp,
+                                         const Arguments& arguments) {
     exchange::PickingWish wish;
     takeColumns(arguments.option("--columns"), wish);
     wish.emf = positiveOption(arguments, "--emf", units::Kind::Voltage);
@@ -93,9 +78,7 @@ MeasuredFile readMeasuredFile(const std::string& path, const design::HookUp& hoo
         wish.kind = kind == CurveKind::Phase            ? CurveKind::Response
                     : kind == CurveKind::ImpedanceAngle ? CurveKind::Impedance
                                                         : *kind;
-    const auto picking = exchange::guessedPicking(text, path, wish);
-    auto table = exchange::readMeasuredTable(text, path, picking);
-    return {std::move(table.curves), std::move(table.remarks)};
+    return exchange::readMeasuredFile(exchange::readFile(path), path, hookUp, arguments.option("--port"), wish);
 }
 
 const design::HookUp& hookUpNamed(const design::Design& design, const std::string& name) {
@@ -106,14 +89,9 @@ const design::HookUp& hookUpNamed(const design::Design& design, const std::strin
 
 std::string sideOfPort(const design::HookUp& hookUp, const std::string& port) {
     if (port.empty()) return {};
+    if (auto side = measured::sideOf(hookUp, port)) return *side;
     std::string all;
-    for (const auto& use : hookUp.ports) {
-        if (use.port == port)
-            return use.role == design::Role::Drive     ? "source_side"
-                   : use.role == design::Role::Observe ? "load_side"
-                                                       : port;
-        all += (all.empty() ? "" : ", ") + use.port;
-    }
+    for (const auto& use : hookUp.ports) all += (all.empty() ? "" : ", ") + use.port;
     refuse("--port", '"' + port + '"', "one of " + all);
 }
 

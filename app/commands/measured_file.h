@@ -7,16 +7,11 @@
 #include <vector>
 
 #include "commands/arguments.h"
+#include "exchange/measured_table.h"
 #include "measured/measured_curve.h"
 #include "units/kind.h"
 
 namespace commands {
-
-/// What was read, with remarks for people.
-struct MeasuredFile {
-    std::vector<measured::MeasuredCurve> curves;
-    std::vector<std::string> remarks;
-};
 
 /// The options that a measured file is read by.
 inline const std::set<std::string> measuredOptions{"--hook-up", "--port", "--curve",
@@ -24,8 +19,8 @@ inline const std::set<std::string> measuredOptions{"--hook-up", "--port", "--cur
 
 /// A table of any shape, or by its name a Touchstone file put into the hook-up. Reads --columns, --emf, --curve and
 /// --port. Throws units::BadInput.
-[[nodiscard]] MeasuredFile readMeasuredFile(const std::string& path, const design::HookUp& hookUp,
-                                            const Arguments& arguments);
+[[nodiscard]] exchange::MeasuredTable readMeasuredFile(const std::string& path, const design::HookUp& hookUp,
+                                                       const Arguments& arguments);
 /// The kind of curve after --curve. Throws units::BadInput.
 [[nodiscard]] std::optional<measured::CurveKind> curveAsked(const Arguments& arguments);
 /// The value above 0 after an option. Throws units::BadInput.

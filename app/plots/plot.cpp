@@ -178,6 +178,7 @@ void Plot::describe() {
     QString words = trace_ ? summary(*answer_, *trace_, shownNames()) : tr("nothing to show");
     if (traceBand() != nullptr)
         words += bandsOld_ ? tr("; an old band of 90 % of all units") : tr("; with the band of 90 % of all units");
+    if (const QString measured = measuredWords(); !measured.isEmpty()) words += QStringLiteral("; ") + measured;
     setAccessibleName(title());
     setAccessibleDescription(words);
     emit wordsChanged();

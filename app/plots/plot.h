@@ -11,6 +11,7 @@
 
 #include "analysis/answer.h"
 #include "design/design.h"
+#include "plots/measured_overlay.h"
 #include "spread/bands.h"
 
 namespace plots {
@@ -53,6 +54,8 @@ public:
     /// Shows the bands of its trace and hook-up behind the curves; null: none. `old`: of a design that is not the one
     /// whose curves are shown.
     void setBands(BandsPtr bands, bool old);
+    /// Lays what was measured over the curves that it belongs to; null: nothing.
+    void setMeasured(OverlaysPtr overlays);
 
     /// Whether it shares its axis with other plots over frequency; else cursor and band are its own.
     [[nodiscard]] bool overFrequency() const { return axis_.isFrequency(); }
@@ -70,6 +73,7 @@ public:
     [[nodiscard]] QString title() const;
     [[nodiscard]] QString readout() const;          ///< values at the cursor, or the one-sentence summary without one
     [[nodiscard]] QString difference() const;       ///< to the held trace, in words; "" without one
+    [[nodiscard]] QString measuredWords() const;    ///< how far what was measured lies away; "" where nothing was
     [[nodiscard]] QStringList shownCurves() const;  ///< labels, left axis first
     [[nodiscard]] const MaskArea* mask() const { return mask_; }
     [[nodiscard]] const BandArea* bands() const { return bandArea_; }
@@ -97,6 +101,12 @@ private:
         const analysis::Curve* curve = nullptr;
         bool right = false;
     };
+    /// A measured curve with which of the shown ones it belongs to, levelled.
+    struct Measured {
+        const MeasuredOverlay* overlay = nullptr;
+        std::size_t shown = 0;
+        analysis::Curve curve;
+    };
     void build();
     void drawCurves();
     void setAxis();
@@ -115,6 +125,10 @@ private:
     void showBands();
     [[nodiscard]] const spread::TraceBand* traceBand() const;
     [[nodiscard]] QString bandAt(const analysis::Curve& curve, double place) const;
+    [[nodiscard]] std::vector<Measured> measuredHere() const;
+    void drawMeasured();
+    void widenToMeasured();
+    [[nodiscard]] QString measuredAt(const analysis::Curve& curve, double place) const;
     void describe();
     void showLabels();
     void setScale(QCPAxis* axis, const analysis::Curve* curve);
@@ -134,6 +148,7 @@ private:
     BandArea* bandArea_ = nullptr;
     BandsPtr bands_;
     bool bandsOld_ = false;
+    OverlaysPtr overlays_;
     EndLabels* labels_ = nullptr;
     QCPItemStraightLine* cursor_ = nullptr;
     QCPItemStraightLine* markLine_ = nullptr;

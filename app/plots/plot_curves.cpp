@@ -71,6 +71,7 @@ void Plot::drawCurves() {
     if (held_)
         if (const auto before = traceOf(*held_, view_.trace)) fill(*before, choose(*before), true);
     fill(*trace_, shown_, false);
+    drawMeasured();
     showMasks();
     showBands();
     showLabels();

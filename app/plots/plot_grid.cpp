@@ -18,6 +18,7 @@ void PlotGrid::addPane(const View& view) {
     linked_.add(pane->plot());
     pane->plot().hold(held_);
     pane->plot().setBands(bands_, bandsOld_);
+    pane->plot().setMeasured(overlays_);
     connect(pane, &PlotPane::said, this, &PlotGrid::said);
     connect(pane, &PlotPane::viewChosen, this, &PlotGrid::arranged);
     connect(&pane->plot(), &Plot::aloneAsked, this, [this, index] { toggleAlone(index); });
@@ -86,6 +87,11 @@ void PlotGrid::showBands(const BandsPtr& bands, bool old) {
     bands_ = bands;
     bandsOld_ = old;
     for (PlotPane* pane : panes_) pane->plot().setBands(bands, old);
+}
+
+void PlotGrid::showMeasured(const OverlaysPtr& overlays) {
+    overlays_ = overlays;
+    for (PlotPane* pane : panes_) pane->plot().setMeasured(overlays);
 }
 
 std::vector<std::string> PlotGrid::tracesInSight() const {

@@ -24,6 +24,8 @@ public:
 
     /// Bands of a production behind the curves; null: none.
     void showBands(const BandsPtr& bands, bool old);
+    /// Measured curves over the computed ones; null: none.
+    void showMeasured(const OverlaysPtr& overlays);
     /// Names of the traces that plots in sight show.
     [[nodiscard]] std::vector<std::string> tracesInSight() const;
 
@@ -57,6 +59,7 @@ private:
     analysis::AnswerPtr answer_, held_;
     BandsPtr bands_;
     bool bandsOld_ = false;
+    OverlaysPtr overlays_;
     design::DesignPtr design_;
     int count_ = 0, alone_ = -1;
 };

@@ -92,6 +92,7 @@ void Plot::fit() {
     const QCPRange band = xAxis->range();
     if (!left.empty()) yAxis->setRange(roundRange(*trace_, left, band.lower, band.upper));
     if (!right.empty()) yAxis2->setRange(roundRange(*trace_, right, band.lower, band.upper));
+    widenToMeasured();
     fitted_ = true;
     zoomedByHand_ = false;
     replot(QCustomPlot::rpQueuedReplot);

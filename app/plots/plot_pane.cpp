@@ -137,8 +137,11 @@ void PlotPane::showWords() {
     if (title_) title_->setText(plot_->title());
     readout_->setText(plot_->readout());
     const QString words = plot_->difference();
-    difference_->setText(words.isEmpty() ? words : tr("held → now: %1").arg(words));
-    difference_->setVisible(plot_->holding());
+    QStringList lines;
+    if (!words.isEmpty()) lines << tr("held → now: %1").arg(words);
+    if (const QString measured = plot_->measuredWords(); !measured.isEmpty()) lines << measured;
+    difference_->setText(lines.join(QStringLiteral("   ")));
+    difference_->setVisible(plot_->holding() || !lines.isEmpty());
 }
 
 void PlotPane::contextMenuEvent(QContextMenuEvent* event) {

@@ -52,7 +52,7 @@ QString Plot::valuesAt(double place) const {
     for (const Shown& s : shown_)
         parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
                      valueText(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic)) +
-                     bandAt(*s.curve, place);
+                     measuredAt(*s.curve, place) + bandAt(*s.curve, place);
     if (!trace_->valid || place < trace_->validFrom || (trace_->validTo > 0 && place > trace_->validTo))
         parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
     return parts.join(QStringLiteral("   "));

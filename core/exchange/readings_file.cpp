@@ -24,6 +24,26 @@ std::string_view withoutBlanks(std::string_view text) {
     return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
 }
 
+std::string shown(std::string_view text) {
+    return joined({"\"", std::string(text.substr(0, shownOfALine)), "\""});
+}
+
+/// A quantity of `kind`; a fault there is told with what was typed.
+double quantity(units::Kind kind, std::string_view text, const std::string& place) {
+    double value = 0;
+    try {
+        value = units::read(kind, text);
+    } catch (const units::BadInput& bad) {
+        throw units::BadInput(units::Fault{place, shown(text), bad.faults.front().allowed});
+    }
+    if (!std::isfinite(value)) throw units::BadInput(units::Fault{place, shown(text), "a number"});
+    return value;
+}
+
+bool inDecibels(const units::Figure& figure) {
+    return figure.unit == "dB" || figure.unit == "dBu";
+}
+
 class ReadingsReader {
 public:
     ReadingsReader(const std::string& file, const std::vector<units::Figure>& known) : file_(file), known_(known) {}
@@ -42,12 +62,8 @@ public:
     }
 
 private:
-    void fault(const std::string& found, const std::string& allowed) {
-        faults_.push_back({joined({file_, ": line ", std::to_string(line_)}), found, allowed});
-    }
-    static std::string shown(std::string_view text) {
-        return joined({"\"", std::string(text.substr(0, shownOfALine)), "\""});
-    }
+    [[nodiscard]] std::string place() const { return joined({file_, ": line ", std::to_string(line_)}); }
+    void fault(const std::string& found, const std::string& allowed) { faults_.push_back({place(), found, allowed}); }
 
     void take(std::string_view line) {
         if (line.empty() || line.front() == '#') return;
@@ -67,40 +83,16 @@ private:
         if (std::any_of(all_.begin(), all_.end(), [&](const auto& r) { return r.figure == name; }))
             return fault(joined({shown(name), " a second time"}), "each once");
         if (all_.size() >= mostReadings) return fault("more readings", "up to 200");
-        spread::FigureRead reading{name, 0, 0};
-        if (!number(figure->unit, withoutBlanks(line.substr(first + 1, second - first - 1)), reading.value)) return;
-        if (second < line.size()) {
-            if (!doubt(figure->unit, withoutBlanks(line.substr(second + 1)), reading)) return;
-            if (!(reading.doubt > 0)) return fault("a doubt of nothing", "a doubt above 0");
-        }
-        all_.push_back(reading);
-    }
-    bool number(const std::string& unit, std::string_view text, double& value) {
+        const auto value = withoutBlanks(line.substr(first + 1, second - first - 1));
+        const bool doubted = second < line.size();
+        const auto doubt = doubted ? withoutBlanks(line.substr(second + 1)) : std::string_view();
+        if (doubted && doubt.empty()) return fault(shown(doubt), "a doubt above 0");
         try {
-            value = units::read(units::kindOfUnit(unit), text);
-            if (std::isfinite(value)) return true;
-            fault(shown(text), "a number");
+            all_.push_back(readReading(*figure, value, doubt, place()));
         } catch (const units::BadInput& bad) {
-            fault(shown(text), bad.faults.front().allowed);
+            faults_.push_back(bad.faults.front());
         }
-        return false;
     }
-    bool doubt(const std::string& unit, std::string_view text, spread::FigureRead& reading) {
-        const bool share = text.ends_with('%') && unit != "dB" && unit != "dBu";
-        double read = 0;
-        try {
-            read = units::read(share           ? units::Kind::Share
-                               : unit == "dBu" ? units::Kind::Decibel
-                                               : units::kindOfUnit(unit),
-                               text);
-        } catch (const units::BadInput& bad) {
-            fault(shown(text), bad.faults.front().allowed);
-            return false;
-        }
-        reading.doubt = share ? read * std::abs(reading.value) : read;
-        return true;
-    }
-
     const std::string& file_;
     const std::vector<units::Figure>& known_;
     std::vector<spread::FigureRead> all_;
@@ -110,6 +102,39 @@ private:
 };
 
 }  // namespace
+
+spread::FigureRead readReading(const units::Figure& figure, std::string_view value, std::string_view doubt,
+                               const std::string& place) {
+    spread::FigureRead reading{figure.name, quantity(units::kindOfUnit(figure.unit), value, place), 0};
+    if (doubt.empty()) return reading;
+    const bool share = doubt.ends_with('%') && !inDecibels(figure);
+    reading.doubt = quantity(share                   ? units::Kind::Share
+                             : figure.unit == "dBu" ? units::Kind::Decibel
+                                                     : units::kindOfUnit(figure.unit),
+                             doubt, place);
+    if (share) reading.doubt *= std::abs(reading.value);
+    if (!(reading.doubt > 0)) throw units::BadInput(units::Fault{place, "a doubt of nothing", "a doubt above 0"});
+    return reading;
+}
+
+std::string doubtText(const units::Figure& figure, const spread::FigureRead& reading) {
+    if (!(reading.doubt > 0)) return {};
+    if (inDecibels(figure)) return units::writeExact(units::Kind::Decibel, reading.doubt);
+    return units::writeExact(units::kindOfUnit(figure.unit), reading.doubt);
+}
+
+std::string writeReadings(const std::vector<spread::FigureRead>& readings, const std::vector<units::Figure>& known) {
+    std::string text = "figure,value,doubt\n";
+    for (const auto& reading : readings) {
+        const auto figure =
+            std::find_if(known.begin(), known.end(), [&](const auto& f) { return f.name == reading.figure; });
+        if (figure == known.end()) continue;
+        text += joined({reading.figure, ",", units::writeExact(units::kindOfUnit(figure->unit), reading.value)});
+        if (reading.doubt > 0) text += joined({",", doubtText(*figure, reading)});
+        text += '\n';
+    }
+    return text;
+}
 
 std::vector<spread::FigureRead> readReadings(std::string_view text, const std::string& file,
                                              const std::vector<units::Figure>& known) {

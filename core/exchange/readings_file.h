@@ -23,4 +23,14 @@ namespace exchange {
 [[nodiscard]] std::vector<spread::FigureRead> readReadings(std::string_view text, const std::string& file,
                                                            const std::vector<units::Figure>& known);
 
+
+/// One reading as a person types it: VALUE and DOUBT ("" not told) as above. Throws units::BadInput at `place`.
+[[nodiscard]] spread::FigureRead readReading(const units::Figure& figure, std::string_view value,
+                                             std::string_view doubt, const std::string& place);
+/// A reading's doubt for editing, in the figure's unit; "" where it is not told.
+[[nodiscard]] std::string doubtText(const units::Figure& figure, const spread::FigureRead& reading);
+/// What `readReadings` reads back to the same readings. Those of figures that are not `known` are left out.
+[[nodiscard]] std::string writeReadings(const std::vector<spread::FigureRead>& readings,
+                                        const std::vector<units::Figure>& known);
+
 }  // namespace exchange

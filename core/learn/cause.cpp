@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "analysis/in_threads.h"
 #include "learn/evidence.h"
@@ -22,6 +23,7 @@ constexpr double groupShare = 0.98;           // of probability that the first g
 constexpr double goodShare = 0.5;             // of units that have no fault, before anything is read
 constexpr double unseen = 6;                  // of squared distance: a fault that fits no worse than this may be there
 constexpr double partingLeast = 2;            // standard deviations that a further reading must tell
+constexpr double upsetting = 1;               // neper: a fault that moves a reading so far has a spread of its own
 constexpr double unexplained = 3.719;         // standard deviations of a normal law beyond which 1e-4 lie
 
 /// The rows of a vector that are picked.
@@ -79,6 +81,7 @@ struct CauseFinder::Known {
     std::vector<std::vector<Vector>> paths;  // in the probes' scales, a fault and a size each
     std::vector<double> prior;               // of each fault
     Matrix spread;
+    std::vector<std::optional<Matrix>> spreads;  // of units with a fault that upsets everything
 
     [[nodiscard]] Vector instruments() const {
         Vector all(static_cast<Eigen::Index>(model.probes.size()));
@@ -99,6 +102,8 @@ struct CauseFinder::Known {
     }
     void compute();
     void share();
+    [[nodiscard]] bool upsets(std::size_t fault) const;
+    [[nodiscard]] Matrix spreadWith(const Fault& fault) const;
     /// Fills in group and others; returns what the group's faults read, every probe.
     [[nodiscard]] std::vector<Vector> judge(const Sought& sought, Finding& finding) const;
     void deviate(const Sought& sought, Finding& finding) const;
@@ -132,6 +137,29 @@ void CauseFinder::Known::compute() {
     }
 }
 
+/// Whether a fault without a size moves some reading by more than `upsetting`.
+bool CauseFinder::Known::upsets(std::size_t fault) const {
+    if (faults[fault].kind == FaultKind::None || paths[fault].size() != 1) return false;
+    for (std::size_t k = 0; k < model.probes.size(); ++k) {
+        const auto row = static_cast<Eigen::Index>(k);
+        const bool sign = model.probes[k].kind == ProbeKind::Polarity;
+        if (!sign && std::abs(paths[fault].front()(row) - model.scaled(row)) > upsetting) return true;
+    }
+    return false;
+}
+
+Matrix CauseFinder::Known::spreadWith(const Fault& fault) const {
+    std::vector<std::size_t> all(model.variation.all.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    const auto read = [&](spread::UnitDesign& unit, const std::vector<double>& values) {
+        return scale(readings(fault.at(unit.with(values), fault.sizes.front()), model.probes, shop));
+    };
+    Matrix slopes = slopesOf(model.variation, all, spread::nominals(model.variation), read);
+    for (Eigen::Index k = 0; k < slopes.cols(); ++k)
+        if (!slopes.col(k).allFinite()) slopes.col(k).setZero();
+    return slopes * slopes.transpose();
+}
+
 void CauseFinder::Known::share() {
     std::map<FaultKind, double> places;
     for (const auto& fault : faults) places[fault.kind] += 1;
@@ -144,12 +172,15 @@ CauseFinder::CauseFinder(const design::Design& design, const shop::PlanPredictio
                          const shop::TestPlan& plan, const catalog::Catalog& shop,
                          const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
     auto known = std::make_unique<Known>(
-        Known{shop, readingModel(design, prediction, plan, shop, tolerances, fixture), {}, {}, {}, {}});
+        Known{shop, readingModel(design, prediction, plan, shop, tolerances, fixture), {}, {}, {}, {}, {}});
     known->model.scaled = known->scale(known->model.nominal);
     known->faults = faultsOf(*known->model.variation.base, shop);
     known->compute();
     known->share();
     known->spread = known->model.spread();
+    known->spreads.resize(known->faults.size());
+    for (std::size_t f = 0; f < known->faults.size(); ++f)
+        if (known->upsets(f)) known->spreads[f] = known->spreadWith(known->faults[f]);
     known_ = std::move(known);
 }
 
@@ -265,7 +296,9 @@ std::vector<Vector> CauseFinder::Known::judge(const Sought& sought, Finding& fin
     for (std::size_t f = 0; f < faults.size(); ++f) {
         Path path;
         for (const auto& at : paths[f]) path.at.push_back(picked(Vector(at + sought.shift), sought.read));
-        found.push_back(evidence(sought.values, path, none, base, faultDoubt));
+        Matrix own = base;
+        if (spreads[f]) own += picked(Matrix(*spreads[f] - spread), sought.read, sought.read);
+        found.push_back(evidence(sought.values, path, none, own, faultDoubt));
         logs.push_back(found.back().logarithm + std::log(prior[f]));
     }
     const double most = *std::max_element(logs.begin(), logs.end());

@@ -57,8 +57,9 @@ struct Finding {
 ///
 ///     S = sum_k g_k g_k^T + diag(u^2) + diag(m^2) + diag((r d + 0.04 d^2)^2),   d = |f_h(s) - f_0|
 ///
-/// g_k what one standard deviation of the k-th varying number changes (law of propagation, JCGM 102:2011, 6.2), u the
-/// instrument's, m the model's standard uncertainty, r = 5 % (where a fault sits, and what is left
+/// g_k what one standard deviation of the k-th varying number changes (law of propagation, JCGM 102:2011, 6.2), in a
+/// good unit, or in one with the fault where that has no size and moves some reading by more than a factor e: what all
+/// but cancels is spread otherwise. u is the instrument's, m the model's standard uncertainty, r = 5 % (where a fault sits, and what is left
 /// where it cancels: our own rule). With
 /// readings of `good` units, n of them, f_0 is moved to their mean and m^2 replaced by 1 / n of the first two terms.
 /// Probability by Bayes' rule: half for no fault, the rest shared alike by the kinds of faults that the design can

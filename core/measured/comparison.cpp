@@ -112,6 +112,15 @@ Counterpart counterpart(CurveKind kind, const std::string& port) {
     return {};
 }
 
+std::optional<std::string> sideOf(const design::HookUp& hookUp, const std::string& port) {
+    for (const auto& use : hookUp.ports)
+        if (use.port == port)
+            return use.role == design::Role::Drive     ? "source_side"
+                   : use.role == design::Role::Observe ? "load_side"
+                                                       : port;
+    return {};
+}
+
 Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, const std::string& column,
                       std::optional<double> relativeTo) {
     const analysis::Curve* predicted = trace.curve(column);

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "analysis/answer.h"
+#include "design/hook_up.h"
 #include "measured/measured_curve.h"
 
 namespace measured {
@@ -15,6 +16,10 @@ struct Counterpart {
 };
 /// `port`: of impedance, the port's name; "" the source side. Of the rest it is not used.
 [[nodiscard]] Counterpart counterpart(CurveKind kind, const std::string& port);
+
+/// How columns of impedance call a port of the hook-up: "source_side" where it is driven, "load_side" where it is
+/// observed, else by its name; nothing where the hook-up has no such port.
+[[nodiscard]] std::optional<std::string> sideOf(const design::HookUp& hookUp, const std::string& port);
 
 /// Measured less predicted: dB, degrees within +-180; impedance, distortion and noise as 20 log10 of their ratio, dB.
 struct Comparison {

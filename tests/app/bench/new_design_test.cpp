@@ -134,7 +134,7 @@ TEST_F(NewDesign, TheSearchTakesTheShopsPrices) {
             if (b->text().remove('&') == text) return b;
         return static_cast<QPushButton*>(nullptr);
     };
-    const auto* words = seek->findChild<QLabel*>("seekPrices");
+    const auto* words = seek->findChild<QLabel*>("priceWords");
     const auto* state = seek->findChild<QLabel*>("seekState");
     ASSERT_NE(words, nullptr);
     EXPECT_TRUE(words->text().startsWith("No prices"));

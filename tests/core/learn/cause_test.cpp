@@ -104,7 +104,7 @@ TEST_P(Causes, AThousandGoodUnitsAreCalledSo) {
     EXPECT_LE(tally.calledFaulty, 0.05 * tally.units);
 }
 
-INSTANTIATE_TEST_SUITE_P(Demos, Causes, testing::Values("microphone-input", "direct-box"));
+INSTANTIATE_TEST_SUITE_P(Demos, Causes, testing::Values("microphone-input", "direct-box", "line-unit"));
 
 /// Without any error every fault of the nominal unit, at every size, is the likeliest or cannot be told from what is.
 TEST(Cause, OfANominalUnitsFaultIsFoundAtEverySize) {

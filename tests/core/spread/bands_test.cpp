@@ -58,10 +58,10 @@ TEST(Bands, OfOneUniformResistorAreItsQuantiles) {
     const auto& band = named(bands, "response");
     const auto& curve = band.curves.front();
     constexpr double f = 1000, r = 10000;
-    const auto voltageWith = [&](double load) {
+    const auto voltageWith = [&](double resistance) {
         auto other = d;
         for (auto& use : other.hookUps.front().ports)
-            if (use.role == design::Role::Observe) use.through->resistance = load;
+            if (use.role == design::Role::Observe) use.through->resistance = resistance;
         const auto answer = analysis::answer(other, shop());
         const auto* trace = answer->trace("response");
         return std::pow(10, analysis::between(trace->frequency, trace->curve("magnitude_dB")->y, f).value_or(0) / 20);
