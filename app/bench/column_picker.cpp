@@ -90,6 +90,7 @@ ColumnPicker::ColumnPicker(QWidget* parent) : QWidget(parent) {
     rows_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     rows_->setTabKeyNavigation(false);
     rows_->verticalHeader()->setVisible(false);
+    rows_->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 6);
     row->addLayout(left);
     row->addLayout(right);
     row->addWidget(rows_, 1);
@@ -101,7 +102,7 @@ QComboBox* ColumnPicker::choice(const QString& name, const QString& tip, QFormLa
     QString plain = name;
     box->setAccessibleName(plain.remove(QLatin1Char('&')));
     box->setToolTip(tip);
-    box->setMinimumContentsLength(8);
+    box->setMinimumContentsLength(14);
     form->addRow(name, box);
     connect(box, &QComboBox::activated, this, &ColumnPicker::take);
     return box;

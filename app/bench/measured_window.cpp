@@ -195,9 +195,11 @@ QString MeasuredWindow::distance(const plots::MeasuredOverlay& overlay) const {
     const auto* trace = shown.answer ? shown.answer->trace(overlay.trace) : nullptr;
     if (trace == nullptr) return tr("nothing computed to hold it against");
     try {
-        return editors::text(measured::comparisonWords(
-                                 measured::comparison(overlay.curve, *trace, overlay.column, overlay.relativeTo)))
-            .simplified();
+        QStringList lines = editors::text(measured::comparisonWords(measured::comparison(
+                                              overlay.curve, *trace, overlay.column, overlay.relativeTo)))
+                                .split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+        for (QString& line : lines) line = line.trimmed();
+        return lines.join(QStringLiteral("; "));
     } catch (const units::BadInput& bad) {
         return QString::fromUtf8(bad.what());
     }

@@ -61,7 +61,9 @@ QString ReadingsModel::text(int row, int column, bool editing) const {
             if (read.figure.empty()) return {};
             return editors::text(editing ? units::writeExact(kind, read.value) : units::write(kind, read.value, 4));
         default:
-            return editors::text(exchange::doubtText(figure, read));
+            if (editing || !(read.doubt > 0)) return editors::text(exchange::doubtText(figure, read));
+            return editors::text(
+                units::write(kind == units::Kind::LevelDbu ? units::Kind::Decibel : kind, read.doubt, 2));
     }
 }
 

@@ -149,7 +149,7 @@ constexpr const char* help =
     "coilwright units F.records report   yield, causes, and of each test distribution and control chart; the same\n"
     "                                    choice as list\n"
     "    --test NAME --at-least X --at-most Y\n"
-    "                                    of one test, with Cp and Cpk\n"
+    "                                    of one test, with Cp and Cpk; --limits F.csv: of every test, by the plan's\n"
     "    --subgroup N                    chart of means of N; --reference SERIAL: how the reference unit drifts\n"
     "    --outside                       for a customer: no causes and no serials\n"
     "coilwright units F.records copy --to F\n"

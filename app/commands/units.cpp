@@ -3,6 +3,7 @@
 #include "commands/arguments.h"
 #include "commands/units_report.h"
 #include "commands/verb.h"
+#include "exchange/limits_file.h"
 #include "exchange/read_file.h"
 #include "records/store.h"
 #include "records/unit_table.h"
@@ -67,7 +68,7 @@ std::string listed(const std::string& file, const std::vector<std::string>& type
 
 std::string reported(const std::string& file, const std::vector<std::string>& typed) {
     Grammar grammar{{}, {"--outside"}, filterOptions};
-    grammar.options.insert({"--test", "--at-least", "--at-most", "--subgroup", "--reference"});
+    grammar.options.insert({"--test", "--at-least", "--at-most", "--subgroup", "--reference", "--limits"});
     const Arguments arguments = sorted(typed, grammar);
     UnitsQuestion question;
     question.filter = filterOf(arguments);
@@ -81,6 +82,8 @@ std::string reported(const std::string& file, const std::vector<std::string>& ty
     constexpr std::size_t mostInSubgroup = 25;
     question.subgroup = countOf(arguments, "--subgroup", 1, mostInSubgroup);
     question.reference = arguments.option("--reference");
+    if (const std::string limits = arguments.option("--limits"); !limits.empty())
+        question.limits = exchange::readLimits(exchange::readFile(limits), limits);
     question.outside = arguments.flags.contains("--outside");
     records::Store store(file);
     if (!question.test.empty()) {

@@ -50,12 +50,24 @@ std::string causeLines(const std::vector<std::pair<std::string, std::size_t>>& c
     return text.empty() ? text : "causes of failures\n" + text;
 }
 
-std::string capabilityLine(const measured::Sample& sample, const UnitsQuestion& question, const std::string& unit) {
-    const auto c = measured::capability(sample, question.atLeast, question.atMost);
+/// What is asked by hand, else what the test plan says.
+exchange::PlanLimit limitsOf(const UnitsQuestion& question, const std::string& test, const std::string& unit) {
+    const auto* planned = exchange::limitOf(question.limits, test, question.filter.stage);
+    if (question.atLeast || question.atMost || planned == nullptr)
+        return {{}, test, question.atLeast, question.atMost, unit};
+    return *planned;
+}
+
+std::string capabilityLine(const measured::Sample& sample, const exchange::PlanLimit& limit, const std::string& unit) {
+    const bool any = limit.low || limit.high;
+    if (any && limit.unit != unit)
+        return joined({"  the plan's limits are in ", limit.unit, ", the readings in ", unit,
+                       ": not held against each other\n"});
+    const auto c = measured::capability(sample, limit.low, limit.high);
     if (!c) return {};
     std::string text = "  limits ";
-    if (question.atLeast) text += "at least " + number(*question.atLeast) + " ";
-    if (question.atMost) text += "at most " + number(*question.atMost) + " ";
+    if (limit.low) text += "at least " + number(*limit.low) + " ";
+    if (limit.high) text += "at most " + number(*limit.high) + " ";
     text += unit + ": ";
     if (c->cp)
         text += joined({"Cp ", number(*c->cp, 3), " (95 %: ", number(c->cpInterval.low, 3), " to ",
@@ -129,7 +141,7 @@ std::string testLines(const records::Series& series, const std::string& test, co
     if (!d.looksNormal())
         text += joined({"  not normally distributed (Anderson-Darling ", number(*d.andersonDarling, 3),
                         ", at most 0.752): Cpk and shares outside say little\n"});
-    return text + capabilityLine(d.sample, question, series.unit) + chartLines(series, question);
+    return text + capabilityLine(d.sample, limitsOf(question, test, series.unit), series.unit) + chartLines(series, question);
 }
 
 std::string driftLine(const records::Series& series, const std::string& test) {

@@ -4,7 +4,9 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "exchange/limits_file.h"
 #include "records/store.h"
 
 namespace commands {
@@ -14,6 +16,7 @@ struct UnitsQuestion {
     records::Filter filter;
     std::string test;                       ///< "" all
     std::optional<double> atLeast, atMost;  ///< of the one test, in its unit
+    std::vector<exchange::PlanLimit> limits;  ///< of a test plan; where `atLeast` and `atMost` say nothing
     std::size_t subgroup = 1;               ///< 1: single values
     std::string reference;                  ///< serial of the reference unit; "" none
     bool outside = false;                   ///< for a customer: no causes, no single serials

@@ -6,6 +6,7 @@
 #include "catalog/catalog.h"
 #include "catalog/shop_tolerance.h"
 #include "exchange/design_json.h"
+#include "exchange/limits_file.h"
 #include "exchange/lot_file.h"
 #include "exchange/read_file.h"
 #include "exchange/readings_file.h"
@@ -62,6 +63,10 @@ void readReadings(const std::string& text, const std::string& file) {
     static_cast<void>(exchange::readReadings(text, file, known));
 }
 
+void readLimits(const std::string& text, const std::string& file) {
+    static_cast<void>(exchange::readLimits(text, file));
+}
+
 void list(const json::Value& value, const std::string& at, const std::string& kind, std::set<std::string>& known,
           std::vector<std::string>& all) {
     if (value.is_object())
@@ -94,6 +99,7 @@ const std::vector<Kind>& kinds() {
         {"program", "program.iso", soundText("program.iso"), readProgram, false},
         {"prices", "prices.csv", soundText("prices.csv"), readPrices, false},
         {"lot", "lot.csv", soundText("lot.csv"), readLot, false},
+        {"limits", "limits.csv", soundText("limits.csv"), readLimits, false},
         {"readings", "readings.csv", soundText("readings.csv"), readReadings, false}};
     return all;
 }

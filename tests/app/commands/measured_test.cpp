@@ -121,6 +121,21 @@ TEST_F(MeasuredVerbs, UnitsAreImportedListedReportedAndCopied) {
                               "dcr P: 40 readings, mean 4", "Cp ", "Cpk ", "chart of single values",
                               "reference unit, dcr P: 5 readings, 0.0100 +- ", "the fixture drifts"})
         EXPECT_NE(report.out.find(words), std::string::npos) << words << "\n" << report.out;
+    // The same by the plan's table; a stage that is not in it has no limit, and another unit is not held against it.
+    put("limits.csv", "step,stage,test,name,settings,low,high,unit\n1,wound coil,DC,dcr.P,x,40,50,ohm\n"
+                      "2,potted,DC,dcr.P,x,44,46.5,ohm\n3,potted,L,inductance.P,x,1,,H\n");
+    const auto lineOf = [](const std::string& text, const std::string& words) {
+        const auto at = text.find(words);
+        return at == std::string::npos ? text : text.substr(at, text.find('\n', at) - at);
+    };
+    const Result planned = run({"units", file, "report", "--limits", in("limits.csv"), "--reference", "R"});
+    EXPECT_EQ(lineOf(planned.out, "  limits at least 44"), lineOf(report.out, "  limits at least 44")) << planned.err;
+    const Result wound =
+        run({"units", file, "report", "--limits", in("limits.csv"), "--stage", "wound coil", "--reference", "R"});
+    EXPECT_EQ(wound.out.find("limits"), std::string::npos) << wound.out;
+    put("mohm.csv", "stage,name,low,high,unit\npotted,dcr P,44,46.5,mohm\n");
+    EXPECT_NE(run({"units", file, "report", "--limits", in("mohm.csv")}).out.find("not held against each other"),
+              std::string::npos);
     const Result outside = run({"units", file, "report", "--outside"});
     EXPECT_EQ(outside.out.find("shorted turn"), std::string::npos) << "a customer's report tells no causes";
     EXPECT_EQ(outside.out.find("S7"), std::string::npos);
@@ -154,6 +169,10 @@ TEST_F(MeasuredVerbs, UnitsRefusesWithOneSentence) {
     expectRefused({"units", in("u.records"), "report", "--at-least", "3"},
                   "command line: --at-least, --at-most: found no test that they limit; allowed is them beside --test "
                   "NAME.");
+    put("limits.csv", "stage,name,low,high\n");
+    expectRefused({"units", in("u.records"), "report", "--limits", in("limits.csv")},
+                  in("limits.csv") +
+                      ": line 1: found no column \"unit\"; allowed is stage, name, low, high and unit.");
     expectRefused({"units", in("u.records"), "list", "--from", "yesterday"},
                   "command line: --from: found \"yesterday\"; allowed is a day as 2026-11-27.");
 }
