@@ -163,7 +163,7 @@ private:
     Memory memory_;
     analysis::AnswerPtr answer_;
     std::string hookUp_;
-    plots::OverlaysPtr overlays_;  ///< measured curves over the plots; null: none
+    plots::OverlaysPtr overlays_;                 ///< measured curves over the plots; null: none
     std::unique_ptr<document::Journal> journal_;  ///< null: work is not guarded
     std::unique_ptr<document::FileGuard> guard_;  ///< null: work is not guarded
 

@@ -39,8 +39,9 @@ MeasuredWindow::MeasuredWindow(Bench bench, plots::OverlaysPtr overlays, QWidget
     list_->setAccessibleName(tr("Curves that lie over the plots, and how far they are from what is computed"));
     list_->setWordWrap(true);
     column->addWidget(list_, 2);
-    state_ = new QLabel(tr("Open an instrument's table (CSV, decimal point or comma, dB, V, Ω, any columns) or a "
-                           "Touchstone file, or drop it here or on the bench."));
+    state_ =
+        new QLabel(tr("Open an instrument's table (CSV, decimal point or comma, dB, V, Ω, any columns) or a "
+                      "Touchstone file, or drop it here or on the bench."));
     state_->setObjectName(QStringLiteral("measuredState"));
     state_->setWordWrap(true);
     column->addWidget(state_);
@@ -107,7 +108,8 @@ void MeasuredWindow::take(const QString& path) {
         path_ = path;
         file_->setText(QFileInfo(path).fileName());
         showPorts();
-        state_->setText(tr("Look whether the columns are what they are taken for, then lay the curves over the plots."));
+        state_->setText(
+            tr("Look whether the columns are what they are taken for, then lay the curves over the plots."));
     } catch (const std::exception& bad) {
         state_->setText(QString::fromUtf8(bad.what()));
     }

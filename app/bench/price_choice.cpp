@@ -53,8 +53,8 @@ void PriceChoice::take(const QString& path) {
 void PriceChoice::show() {
     none_->setEnabled(prices_ != nullptr);
     if (!prices_) return words_->setText(without_);
-    QString words = tr("Cost of one unit at 100 in %1 by %2")
-                        .arg(editors::text(prices_->currency), QFileInfo(file_).fileName());
+    QString words =
+        tr("Cost of one unit at 100 in %1 by %2").arg(editors::text(prices_->currency), QFileInfo(file_).fileName());
     if (!prices_->validUntil.empty()) words += tr(", valid until %1").arg(editors::text(prices_->validUntil));
     words_->setText(words + QLatin1Char('.'));
 }

@@ -76,15 +76,16 @@ QVariant ReadingsModel::data(const QModelIndex& index, int role) const {
         case Qt::EditRole:
             return text(index.row(), index.column(), true);
         case Qt::TextAlignmentRole:
-            return QVariant::fromValue(
-                (index.column() >= Designed ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+            return QVariant::fromValue((index.column() >= Designed ? Qt::AlignRight : Qt::AlignLeft) |
+                                       Qt::AlignVCenter);
         case Qt::ForegroundRole:
             return index.column() == HookUp || index.column() == Designed ? QVariant(colour(Token::Muted)) : QVariant();
         case Qt::ToolTipRole:
             if (index.column() == Read) return tr("What the unit read, with its unit; empty where nothing was read");
             if (index.column() == Doubt)
-                return tr("Half the width within which the true value lies, in the same unit or per cent of the "
-                          "reading; empty: as good instruments read it");
+                return tr(
+                    "Half the width within which the true value lies, in the same unit or per cent of the "
+                    "reading; empty: as good instruments read it");
             return editors::text(figure.source);
         default:
             return {};

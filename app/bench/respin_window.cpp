@@ -34,11 +34,7 @@ QStringList linesOf(const std::vector<std::string>& all) {
 
 RespinWindow::RespinWindow(document::Document& document, const analysis::AnswerPtr& answer,
                            std::vector<std::string> folders, QWidget* parent)
-    : QDialog(parent),
-      document_(document),
-      recipe_(document.design()),
-      folders_(std::move(folders)),
-      aside_(this) {
+    : QDialog(parent), document_(document), recipe_(document.design()), folders_(std::move(folders)), aside_(this) {
     setWindowTitle(tr("A sample of %1, to be spun again").arg(editors::text(recipe_->name)));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(12, 12, 12, 12);
@@ -119,11 +115,11 @@ void RespinWindow::chooseReadings() {
 void RespinWindow::takeReadings(const QString& path) {
     try {
         const std::string name = path.toStdString();
-        readings_->model().take(
-            exchange::readReadings(exchange::readFile(name), name, readings_->model().figures()));
+        readings_->model().take(exchange::readReadings(exchange::readFile(name), name, readings_->model().figures()));
         file_ = path;
-        state_->setText(
-            tr("Readings taken from %1: %2.").arg(QFileInfo(path).fileName()).arg(readings_->model().readings().size()));
+        state_->setText(tr("Readings taken from %1: %2.")
+                            .arg(QFileInfo(path).fileName())
+                            .arg(readings_->model().readings().size()));
     } catch (const units::BadInput& bad) {
         state_->setText(QString::fromUtf8(bad.what()));
     }
@@ -136,8 +132,8 @@ void RespinWindow::chooseKept() {
 
 void RespinWindow::keepReadings(const QString& path) {
     try {
-        exchange::writeFile(path.toStdString(), exchange::writeReadings(readings_->model().readings(),
-                                                                        readings_->model().figures()));
+        exchange::writeFile(path.toStdString(),
+                            exchange::writeReadings(readings_->model().readings(), readings_->model().figures()));
         file_ = path;
         state_->setText(tr("Readings kept in %1.").arg(QFileInfo(path).fileName()));
     } catch (const std::exception& failure) {
@@ -197,14 +193,12 @@ void RespinWindow::showFound() {
     shelf_->clear();
     for (const auto& r : list_.respins)
         shelf_->add(r.sample.recipe, *document_.shop(), editors::text(seek::headWords(r)),
-                    tr("lines altered: %1").arg(r.lines.size()),
-                    editors::text(seek::windingWords(*r.sample.recipe)));
+                    tr("lines altered: %1").arg(r.lines.size()), editors::text(seek::windingWords(*r.sample.recipe)));
     const QString found = list_.broken.empty()    ? tr("The sample keeps every promise: nothing needs to be changed.")
                           : list_.respins.empty() ? tr("Nothing of the design can be changed alone so that it fits.")
-                          : list_.kept            ? tr("Changes that bring every promise back: %1.").arg(list_.respins.size())
+                          : list_.kept ? tr("Changes that bring every promise back: %1.").arg(list_.respins.size())
                                        : tr("No change alone brings every promise back; this one comes nearest.");
-    state_->setText(list_.broken.empty() ? found
-                                         : found + QLatin1Char(' ') + tr("Computed: %1.").arg(list_.tried));
+    state_->setText(list_.broken.empty() ? found : found + QLatin1Char(' ') + tr("Computed: %1.").arg(list_.tried));
     shelf_->chooseFirst();
     showChosen();
 }

@@ -61,8 +61,8 @@ exchange::PlanLimit limitsOf(const UnitsQuestion& question, const std::string& t
 std::string capabilityLine(const measured::Sample& sample, const exchange::PlanLimit& limit, const std::string& unit) {
     const bool any = limit.low || limit.high;
     if (any && limit.unit != unit)
-        return joined({"  the plan's limits are in ", limit.unit, ", the readings in ", unit,
-                       ": not held against each other\n"});
+        return joined(
+            {"  the plan's limits are in ", limit.unit, ", the readings in ", unit, ": not held against each other\n"});
     const auto c = measured::capability(sample, limit.low, limit.high);
     if (!c) return {};
     std::string text = "  limits ";
@@ -141,7 +141,8 @@ std::string testLines(const records::Series& series, const std::string& test, co
     if (!d.looksNormal())
         text += joined({"  not normally distributed (Anderson-Darling ", number(*d.andersonDarling, 3),
                         ", at most 0.752): Cpk and shares outside say little\n"});
-    return text + capabilityLine(d.sample, limitsOf(question, test, series.unit), series.unit) + chartLines(series, question);
+    return text + capabilityLine(d.sample, limitsOf(question, test, series.unit), series.unit) +
+           chartLines(series, question);
 }
 
 std::string driftLine(const records::Series& series, const std::string& test) {

@@ -50,7 +50,8 @@ std::vector<Plot::Measured> Plot::measuredHere() const {
                 const double at = *overlay.relativeTo,
                              read = valueAt(overlay.curve.frequency, asMeasured(computed, values), at),
                              wanted = valueAt(trace_->frequency, computed, at);
-                for (double& value : values) value = computed.logarithmic ? value * wanted / read : value + wanted - read;
+                for (double& value : values)
+                    value = computed.logarithmic ? value * wanted / read : value + wanted - read;
             }
             here.push_back({&overlay, i, asMeasured(computed, std::move(values))});
         }

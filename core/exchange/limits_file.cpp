@@ -41,8 +41,7 @@ public:
 
 private:
     void fault(const std::string& found, const std::string& allowed) {
-        faults_.push_back(
-            {line_ == 0 ? file_ : joined({file_, ": line ", std::to_string(line_)}), found, allowed});
+        faults_.push_back({line_ == 0 ? file_ : joined({file_, ": line ", std::to_string(line_)}), found, allowed});
     }
     void takeHead(const std::vector<std::string>& cells) {
         for (std::size_t k = 0; k < limitColumns.size(); ++k) {

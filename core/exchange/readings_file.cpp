@@ -108,9 +108,9 @@ spread::FigureRead readReading(const units::Figure& figure, std::string_view val
     spread::FigureRead reading{figure.name, quantity(units::kindOfUnit(figure.unit), value, place), 0};
     if (doubt.empty()) return reading;
     const bool share = doubt.ends_with('%') && !inDecibels(figure);
-    reading.doubt = quantity(share                   ? units::Kind::Share
+    reading.doubt = quantity(share                  ? units::Kind::Share
                              : figure.unit == "dBu" ? units::Kind::Decibel
-                                                     : units::kindOfUnit(figure.unit),
+                                                    : units::kindOfUnit(figure.unit),
                              doubt, place);
     if (share) reading.doubt *= std::abs(reading.value);
     if (!(reading.doubt > 0)) throw units::BadInput(units::Fault{place, "a doubt of nothing", "a doubt above 0"});

@@ -15,7 +15,7 @@ namespace {
 
 using units::joined;
 
-constexpr double farOff = 3;   // standard deviations, where a tolerance hardly explains a deviation
+constexpr double farOff = 3;        // standard deviations, where a tolerance hardly explains a deviation
 constexpr double worthALine = 0.2;  // standard deviations that are worth a line
 constexpr std::size_t mostDeviations = 5;
 

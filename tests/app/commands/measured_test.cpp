@@ -122,8 +122,9 @@ TEST_F(MeasuredVerbs, UnitsAreImportedListedReportedAndCopied) {
                               "reference unit, dcr P: 5 readings, 0.0100 +- ", "the fixture drifts"})
         EXPECT_NE(report.out.find(words), std::string::npos) << words << "\n" << report.out;
     // The same by the plan's table; a stage that is not in it has no limit, and another unit is not held against it.
-    put("limits.csv", "step,stage,test,name,settings,low,high,unit\n1,wound coil,DC,dcr.P,x,40,50,ohm\n"
-                      "2,potted,DC,dcr.P,x,44,46.5,ohm\n3,potted,L,inductance.P,x,1,,H\n");
+    put("limits.csv",
+        "step,stage,test,name,settings,low,high,unit\n1,wound coil,DC,dcr.P,x,40,50,ohm\n"
+        "2,potted,DC,dcr.P,x,44,46.5,ohm\n3,potted,L,inductance.P,x,1,,H\n");
     const auto lineOf = [](const std::string& text, const std::string& words) {
         const auto at = text.find(words);
         return at == std::string::npos ? text : text.substr(at, text.find('\n', at) - at);
@@ -171,8 +172,7 @@ TEST_F(MeasuredVerbs, UnitsRefusesWithOneSentence) {
                   "NAME.");
     put("limits.csv", "stage,name,low,high\n");
     expectRefused({"units", in("u.records"), "report", "--limits", in("limits.csv")},
-                  in("limits.csv") +
-                      ": line 1: found no column \"unit\"; allowed is stage, name, low, high and unit.");
+                  in("limits.csv") + ": line 1: found no column \"unit\"; allowed is stage, name, low, high and unit.");
     expectRefused({"units", in("u.records"), "list", "--from", "yesterday"},
                   "command line: --from: found \"yesterday\"; allowed is a day as 2026-11-27.");
 }
