@@ -16,12 +16,12 @@ struct Named {
     Verb verb;
     Judge judge = nullptr;  // instead of the verb
 };
-constexpr std::array<Named, 20> verbs{
+constexpr std::array<Named, 21> verbs{
     {{"figures", figures},          {"traces", traces},       {"write", write},        {"pair", pair},
      {"picture", picture},          {"revisions", revisions}, {"field", field},        {"lot", lot},
      {"replay", nullptr, replayed}, {"winders", winders},     {"spread", spreadUnits}, {"gather", gather},
      {"seek", seekDesigns},         {"begin", begin},         {"ask", askCustomer},    {"compare", compareMeasured},
-     {"units", unitRecords},        {"cause", likelyCause},   {"fit", fitMeasured},    {"handbook", handbookBook}}};
+     {"units", unitRecords},        {"cause", likelyCause},   {"fit", fitMeasured},    {"match", matchReadings}, {"handbook", handbookBook}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -140,6 +140,9 @@ constexpr const char* help =
     "    --only permeability,joint_gap,sheet_thickness,permittivity,tightness,wire_stretch\n"
     "                                    these alone; --fixture, and --hook-up, --port, --curve, --columns, --emf,\n"
     "                                    --relative-to as for compare\n"
+    "coilwright match DESIGN | FOLDER READINGS [--keep N]\n"
+    "                                    which designs a unit can be of that is known by its readings alone, what they\n"
+    "                                    leave open, and the reading that would part them\n"
     "coilwright units F.records import F.csv\n"
     "                                    records of built units into a file, which is made if there is none; columns\n"
     "                                    part, revision, serial, stage, time, verdict, symptom, finding, cause, note,\n"

@@ -32,6 +32,7 @@ using Verb = std::string (*)(const std::vector<std::string>& typed);
 [[nodiscard]] std::string unitRecords(const std::vector<std::string>& typed);
 [[nodiscard]] std::string likelyCause(const std::vector<std::string>& typed);
 [[nodiscard]] std::string fitMeasured(const std::vector<std::string>& typed);
+[[nodiscard]] std::string matchReadings(const std::vector<std::string>& typed);
 [[nodiscard]] std::string handbookBook(const std::vector<std::string>& typed);
 [[nodiscard]] std::string gather(const std::vector<std::string>& typed);
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QTemporaryDir>
+#include <filesystem>
 #include <fstream>
 
 #include "command_line.h"
@@ -98,6 +99,35 @@ TEST_F(LearnedVerbs, BadInputIsOneSentence) {
         {"fit", unit, in("two.csv"), "--only", "colour"},
         "command line: --only: found \"colour\"; allowed is some of permeability, joint_gap, sheet_thickness, "
         "permittivity, tightness, wire_stretch.");
+}
+
+TEST_F(LearnedVerbs, MatchNamesTheDesignOfAUnitWithoutPapers) {
+    const std::string demos = COILWRIGHT_SOURCE_DIR "/demo-projects";
+    put("unit.csv",
+        "figure,value\ndcr.1,5.4 ohm\nratio.1.2,7.0\ninductance_1kHz.1,3.2 H\nleakage_10kHz.1.2,270 uH,3 %\n");
+    const Result told = run({"match", demos, in("unit.csv")});
+    EXPECT_EQ(told.code, 0) << told.err;
+    for (const char* words : {"4 readings, 5 designs; 1 can be the one", "microphone-input.coilwright: 4 readings",
+                              "1 is its P, 2 is its S", "dcr.1  read 5.40 Ω, computed 5.3"})
+        EXPECT_NE(told.out.find(words), std::string::npos) << words << "\n" << told.out;
+    put("few.csv", "figure,value\ngain_1kHz,40 dB\n");
+    EXPECT_NE(run({"match", demos, in("few.csv")}).out.find("none fits; this comes nearest"), std::string::npos);
+    // A twin that differs in nothing that a bench reads stays beside it, and the difference is told.
+    std::filesystem::create_directory(in("shelf"));
+    for (const char* name : {"a", "b"})
+        std::filesystem::copy_file(demos + "/microphone-input/microphone-input.coilwright",
+                                   in("shelf/" + std::string(name) + ".coilwright"));
+    const Result twins = run({"match", in("shelf"), in("unit.csv")});
+    EXPECT_NE(twins.out.find("2 can be the one"), std::string::npos) << twins.out;
+    EXPECT_NE(twins.out.find("no figure would part them"), std::string::npos) << twins.out;
+    put("bad.csv", "figure,value\ncolour.1,blue\n");
+    expectRefused({"match", demos, in("bad.csv")},
+                  in("bad.csv") +
+                      ": line 2: found \"colour.1\"; allowed is a figure that the design has, as "
+                      "`coilwright figures` names it.");
+    std::filesystem::create_directory(in("empty"));
+    expectRefused({"match", in("empty"), in("unit.csv")},
+                  in("empty") + ": found no design; allowed is a design, or a folder with designs in it.");
 }
 
 }  // namespace learned_test

@@ -56,7 +56,7 @@ TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
         {"figurs", "a"},
         "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, "
         "lot, replay, "
-        "winders, spread, gather, seek, begin, ask, compare, units, cause, fit, handbook, --help, --version, or one "
+        "winders, spread, gather, seek, begin, ask, compare, units, cause, fit, match, handbook, --help, --version, or one "
         "design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
