@@ -8,6 +8,7 @@
 #include "analysis/figure_making.h"
 #include "analysis/most_rejection.h"
 #include "analysis/trace_making.h"
+#include "network/nodes.h"
 
 namespace analysis {
 
@@ -44,6 +45,10 @@ std::optional<CommonModeTest> CommonModeTest::of(const design::Design& design, c
         design::HookUp test = solved.hookUp;
         for (auto& use : test.ports)
             if (use.port == own.name) use.earthing = design::Earthing::Balanced;
+        const auto* ends = design::port(design, own.name);
+        network::Nodes nodes(design, test);
+        if (ends == nullptr || nodes.index(ends->plus) == network::earth || nodes.index(ends->minus) == network::earth)
+            return {};
         circuit = circuitOf(design, test, stages, stages.cut);
     }
     auto& port = circuit.ports[static_cast<std::size_t>(driven)];
@@ -109,7 +114,7 @@ void addBalanceFigures(const HookUpContext& context, std::vector<units::Figure>&
 
 std::shared_ptr<const Trace> balanceTrace(const TraceContext& context) {
     const auto test =
-        CommonModeTest::of(context.design, context.solved, context.stages, network::Prepared::Currents::LoopsAndRest);
+        CommonModeTest::of(context.design, context.solved, context.stages, network::Prepared::Currents::LoopsAndTree);
     if (!test) return nullptr;
     Trace trace = startTrace(context, "balance", test->ports(),
                              std::string(method) + "; over 80 dB lead-outs and foil edges rule");

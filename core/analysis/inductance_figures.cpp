@@ -67,9 +67,8 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
     design::HookUp bare;
     bare.name = "measurement";
     context.pipeline.prepareMeasurements();
-    const auto open = context.pipeline.measurement(bare, nullptr);
-    const auto& circuit = open.circuit();
-    const auto at = [&](double f) { return network::withoutClosed(circuit, open.windingImpedance(f)); };
+    const network::Circuit circuit = context.pipeline.measured(bare);
+    const auto at = [&](double f) { return network::withoutClosed(circuit, network::windingImpedance(circuit, f)); };
     constexpr double low = 10, middle = 1000;
     const auto lowImpedance = at(low), middleImpedance = at(middle);
     for (std::size_t w = 0; w < design.windings.size(); ++w)
@@ -94,7 +93,7 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
     network::inParallel(pairs.size(), [&](std::size_t k) {
         if (context.pipeline.stopped()) return;
         const auto &seen = design.windings[pairs[k].first], &shorted = design.windings[pairs[k].second];
-        const auto network = context.pipeline.measurement(shortCircuit(design, seen, shorted), &seen);
+        const auto network = context.pipeline.measurement(shortCircuit(design, seen, shorted), seen);
         leakage[k] = network.solve(leakageFrequency)(network.layout().impedance(0)).imag() /
                      (2 * std::numbers::pi * leakageFrequency);
     });

@@ -55,7 +55,7 @@ std::vector<double> outputOverTime(const TraceContext& context, const design::Ph
                                    const std::vector<double>& times) {
     constexpr double tolerance = 1e-3;
     constexpr int mostSolves = 600;
-    const network::Prepared network(withSupply(context, phantom, fed, swap), network::Prepared::Currents::LoopsAndRest);
+    const network::Prepared network(withSupply(context, phantom, fed, swap), network::Prepared::Currents::LoopsAndTree);
     const int supply = static_cast<int>(network.circuit().ports.size()) - 1;
     const int output = network.layout().voltage(supply, context.solved.observed());
     const auto sweep = network::Sweep::over(network, lowestFrequency, highestFrequency, tolerance, mostSolves, {});

@@ -105,11 +105,13 @@ void Pipeline::layOut() {
 }
 
 void Pipeline::computeFields() {
-    // Leakage, and all else that stands between the layers: the two parts take about as long.
-    network::inParallel(2, [this](std::size_t part) {
+    // The second takes about as long as the other two.
+    network::inParallel(3, [this](std::size_t part) {
         if (part == 0)
             now_->coarse =
                 cutInto(network::coarsePieces(*now_->build), previous_ != nullptr ? &previous_->coarse : nullptr);
+        else if (part == 1)
+            computeProximity();
         else
             computeElectric();
     });
@@ -124,6 +126,7 @@ void Pipeline::computeFields() {
 void Pipeline::computeFields(const network::Pieces& pieces) {
     if (pieces.size() != now_->build->layers.size()) return computeFields();
     computeElectric();
+    computeProximity();
     if (!stopped()) now_->cut = cutInto(pieces, previous_ != nullptr ? &previous_->cut : nullptr);
 }
 
@@ -142,7 +145,7 @@ void Pipeline::prepareMeasurements() {
             cutInto(network::coarsePieces(*now_->build), previous_ != nullptr ? &previous_->coarse : nullptr);
 }
 
-/// Capacitances, the wires' proximity losses, and the core.
+/// Capacitances, and the core.
 void Pipeline::computeElectric() {
     const auto& build = *now_->build;
     const auto* old = previous_;
@@ -151,17 +154,22 @@ void Pipeline::computeElectric() {
         now_->capacitance = old->capacitance;
     else
         now_->capacitance = std::make_shared<const field::CapacitanceResult>(field::capacitances(build, lossy));
-    if (design_.assumptions.proximity) {
-        const bool same = old != nullptr && old->design->assumptions.ends == design_.assumptions.ends &&
-                          sameGeometry(*old->build, build) && old->proximity && sameWires(*old->build, build);
-        now_->proximity =
-            same ? old->proximity
-                 : std::make_shared<const field::ProximityForm>(field::proximityForm(build, design_.assumptions.ends));
-    }
     auto core = std::make_shared<const magnetics::CoreModel>(magnetics::coreModel(design_, shop_));
     const bool sameCore = old != nullptr && *old->core == *core;
     now_->core = sameCore ? old->core : core;
     now_->loop = sameCore ? old->loop : std::make_shared<const magnetics::CoreLoop>(*core);
+}
+
+/// Proximity losses of the wires.
+void Pipeline::computeProximity() {
+    if (!design_.assumptions.proximity) return;
+    const auto& build = *now_->build;
+    const auto* old = previous_;
+    const bool same = old != nullptr && old->design->assumptions.ends == design_.assumptions.ends &&
+                      sameGeometry(*old->build, build) && old->proximity && sameWires(*old->build, build);
+    now_->proximity =
+        same ? old->proximity
+             : std::make_shared<const field::ProximityForm>(field::proximityForm(build, design_.assumptions.ends));
 }
 
 /// A cut with its fields, or what is known of the same.
@@ -199,7 +207,10 @@ void Pipeline::cutLayers() {
         return;
     }
     note(Stage::Pieces);
-    std::vector<network::Vector> shares(design_.hookUps.size());
+    // Layers in one piece each are not cut further: there is nothing to estimate.
+    const auto& coarsest = now_->coarse.pieces;
+    const bool whole = std::all_of(coarsest.begin(), coarsest.end(), [](int n) { return n == 1; });
+    std::vector<network::Vector> shares(whole ? 0 : design_.hookUps.size());
     network::inParallel(shares.size(), [&](std::size_t k) {
         const network::Prepared coarse(circuitOf(design_, design_.hookUps[k], *now_, now_->coarse),
                                        network::Prepared::Currents::Branches);
@@ -218,16 +229,18 @@ bool Pipeline::sameFields() const noexcept {
            previous_->build == now_->build && sameConnections(*previous_->design, design_);
 }
 
-network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const design::Winding* across) const {
-    constexpr auto plain = network::Prepared::Currents::Branches;
-    if (across == nullptr) return network::Prepared(circuitOf(design_, hookUp, *now_, now_->coarse), plain);
+network::Circuit Pipeline::measured(const design::HookUp& hookUp) const {
+    return circuitOf(design_, hookUp, *now_, now_->coarse);
+}
+
+network::Prepared Pipeline::measurement(const design::HookUp& hookUp, const design::Winding& across) const {
     design::Design bench = design_;
     design::Port port;
-    port.name = across->name;
-    port.plus = across->start;
-    port.minus = across->finish;
+    port.name = across.name;
+    port.plus = across.start;
+    port.minus = across.finish;
     bench.ports = {port};
-    return network::Prepared(circuitOf(bench, hookUp, *now_, now_->coarse), plain);
+    return network::Prepared(circuitOf(bench, hookUp, *now_, now_->coarse), network::Prepared::Currents::Branches);
 }
 
 bool Pipeline::known(const design::HookUp& hookUp) const {

@@ -89,9 +89,10 @@ public:
     std::shared_ptr<const Solved> solve(const design::HookUp& hookUp);
     /// True where `solve` would take it from the previous answer.
     [[nodiscard]] bool known(const design::HookUp& hookUp) const;
-    /// A network for one measurement, not kept; with `across`, the hook-up may use a port of that winding's name at its
-    /// ends.
-    [[nodiscard]] network::Prepared measurement(const design::HookUp& hookUp, const design::Winding* across) const;
+    /// The circuit of a measurement, its layers cut as those are.
+    [[nodiscard]] network::Circuit measured(const design::HookUp& hookUp) const;
+    /// A network for one measurement, not kept; the hook-up may use a port of that winding's name at its ends.
+    [[nodiscard]] network::Prepared measurement(const design::HookUp& hookUp, const design::Winding& across) const;
 
     [[nodiscard]] const Answer::Stages& stages() const noexcept { return *now_; }
     [[nodiscard]] std::shared_ptr<Answer::Stages> take() { return now_; }
@@ -106,6 +107,7 @@ public:
 private:
     void noteOnce(Stage stage);
     void computeElectric();
+    void computeProximity();
     [[nodiscard]] Cut cutInto(network::Pieces pieces, const Cut* known);
     void cutLayers();
     const design::Design& design_;

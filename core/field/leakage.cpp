@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "field/axial_modes.h"
 #include "field/field_units.h"
 #include "field/image_potential.h"
 #include "field/leg_against_leg.h"

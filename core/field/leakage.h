@@ -60,7 +60,7 @@ enum class Surroundings {
 /// with a one-sided margin, +4 % side by side; leg against leg in space: -2 % on thin coils, -3 to
 /// -8 % on thick or short ones. Not `valid`, with
 /// the reason in `why`: a coil larger than its window.
-/// 64 layers take some 2 ms, 128 some 8 ms.
+/// 64 layers take some 1 ms, 128 some 4 ms.
 struct LeakageResult {
     Eigen::MatrixXd matrix;  ///< H
     /// By chance, relative: of wild windings. Their wires' places matter little (1 %, +-0.1 to 0.5 %); how high the

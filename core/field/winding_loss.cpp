@@ -23,10 +23,18 @@ std::vector<double> middles(double from, double to, int count) {
     return all;
 }
 
-/// Samples the field over the wires of a layer and adds up its squares.
-class ProximitySum {
+/// X^T X.
+Eigen::MatrixXd squared(const Eigen::MatrixXd& x) {
+    Eigen::MatrixXd sum = Eigen::MatrixXd::Zero(x.cols(), x.cols());
+    sum.selfadjointView<Eigen::Lower>().rankUpdate(x.transpose());
+    sum.triangularView<Eigen::StrictlyUpper>() = sum.transpose();
+    return sum;
+}
+
+/// Samples the field over the wires of a layer.
+class WireField {
 public:
-    ProximitySum(const coil::CoilBuild& build, design::Ends ends)
+    WireField(const coil::CoilBuild& build, design::Ends ends)
         : build_(build), boxes_(boxesInWindow(build)), inside_(boxes_, windowAround(build), axialTerms) {
         const double within = (build.legs == 2 ? 1 : 2) * build.stack;
         turns_.resize(static_cast<Eigen::Index>(boxes_.size()));
@@ -38,49 +46,76 @@ public:
         }
     }
 
-    /// Mean square field over layer k per ampere in the layers' wires.
-    [[nodiscard]] Eigen::MatrixXd ofLayer(std::size_t k) const {
+    /// Over layer k per ampere in the layers' wires.
+    [[nodiscard]] Eigen::MatrixXd ofLayer(std::size_t k) {
         const double beyond = beyondShare_[k];
-        Eigen::MatrixXd sum = meanSquare(k, boxes_[k].box, pointsAlong,
-                                         [&](double x, const std::vector<double>& y) { return inside_.at(x, y); });
+        Eigen::MatrixXd all =
+            sampled(k, boxes_[k].box, pointsAlong, 1 - beyond, [&](double x, const std::vector<double>& y) {
+                if (heights_.y != y) heights_ = inside_.heights(y);
+                return inside_.at(x, heights_);
+            });
         if (beyond > 0) {
-            Eigen::MatrixXd out =
-                meanSquare(k, own_[k].box, pointsAlongBeyond, [&](double x, const std::vector<double>& y) {
+            const Eigen::MatrixXd out =
+                sampled(k, own_[k].box, pointsAlongBeyond, beyond, [&](double x, const std::vector<double>& y) {
                     Eigen::MatrixXd field = openField(own_, x, y);
                     for (std::size_t j = 0; j < own_.size(); ++j)
                         if (build_.layers[j].leg != build_.layers[k].leg)
                             field.col(static_cast<Eigen::Index>(j)).setZero();
                     return field;
                 });
-            sum = (1 - beyond) * sum + beyond * out;
+            const Eigen::Index within = all.rows();
+            all.conservativeResize(within + out.rows(), Eigen::NoChange);
+            all.bottomRows(out.rows()) = out;
         }
-        return sum.cwiseProduct(turns_ * turns_.transpose());
+        return all;
     }
 
 private:
     static constexpr int axialTerms = 120, pointsAlong = 8, pointsAlongBeyond = 4, linesInBody = 5;
 
+    /// `weight`: of the mean square of these samples.
     template <class Field>
-    Eigen::MatrixXd meanSquare(std::size_t k, const coil::Box& box, int points, Field field) const {
+    Eigen::MatrixXd sampled(std::size_t k, const coil::Box& box, int points, double weight, Field field) const {
         const auto& layer = build_.layers[k];
         const int along = std::clamp(static_cast<int>(std::ceil(layer.turns * layer.conductor.strands)), 1, points);
         const auto y = middles(box.y0, box.y1, along);
         const auto x = middles(box.x0, box.x1, layer.random ? linesInBody : 1);
-        Eigen::MatrixXd sum = Eigen::MatrixXd::Zero(turns_.size(), turns_.size());
+        const double root = std::sqrt(weight / static_cast<double>(x.size() * y.size()));
+        Eigen::MatrixXd all(2 * static_cast<Eigen::Index>(x.size() * y.size()), turns_.size());
+        Eigen::Index row = 0;
         for (const double line : x) {
-            const Eigen::MatrixXd h = field(line, y);
-            sum.selfadjointView<Eigen::Lower>().rankUpdate(h.transpose());
+            const auto rows = 2 * static_cast<Eigen::Index>(y.size());
+            all.middleRows(row, rows) = field(line, y) * (root * turns_).asDiagonal();
+            row += rows;
         }
-        sum.triangularView<Eigen::StrictlyUpper>() = sum.transpose();
-        return sum / static_cast<double>(x.size() * y.size());
+        return all;
     }
 
     const coil::CoilBuild& build_;
     std::vector<CurrentBox> boxes_, own_;  // in the window; each from its own leg
     WindowField inside_;
+    WindowField::Heights heights_;  // most layers share them
     Eigen::VectorXd turns_;
     std::vector<double> beyondShare_;
 };
+
+/// All layers' samples of one wire below each other, each layer by the root of its wire's length.
+Eigen::MatrixXd formOf(const coil::CoilBuild& build, const ProximityForm& all, double bareDiameter) {
+    const auto isOfWire = [&](std::size_t k) {
+        return !build.layers[k].conductor.foil && build.layers[k].conductor.bare == bareDiameter;
+    };
+    Eigen::Index rows = 0;
+    for (std::size_t k = 0; k < all.field.size(); ++k)
+        if (isOfWire(k)) rows += all.field[k].rows();
+    Eigen::MatrixXd samples(rows, static_cast<Eigen::Index>(all.field.size()));
+    Eigen::Index at = 0;
+    for (std::size_t k = 0; k < all.field.size(); ++k) {
+        if (!isOfWire(k)) continue;
+        samples.middleRows(at, all.field[k].rows()) = std::sqrt(all.wireLength[k]) * all.field[k];
+        at += all.field[k].rows();
+    }
+    return squared(samples);
+}
 
 }  // namespace
 
@@ -108,15 +143,25 @@ Complex transverseFieldFactor(double frequency, double bareDiameter, double resi
     return Complex(0, drive) * besselRatio20(z);
 }
 
+Eigen::MatrixXd ProximityForm::ofLayer(std::size_t layer) const {
+    return squared(field[layer]);
+}
+
 ProximityForm proximityForm(const coil::CoilBuild& build, design::Ends ends) {
     ProximityForm result;
-    const ProximitySum sum(build, ends);
-    const auto count = static_cast<Eigen::Index>(build.layers.size());
+    WireField field(build, ends);
+    std::vector<double> diameters;
     for (std::size_t k = 0; k < build.layers.size(); ++k) {
         const auto& layer = build.layers[k];
-        result.perLayer.push_back(layer.conductor.foil ? Eigen::MatrixXd::Zero(count, count) : sum.ofLayer(k));
+        const bool foil = layer.conductor.foil;
+        result.field.push_back(foil ? Eigen::MatrixXd(0, static_cast<Eigen::Index>(build.layers.size()))
+                                    : field.ofLayer(k));
         result.wireLength.push_back(layer.turns * layer.turnLength * layer.conductor.strands);
+        if (!foil) diameters.push_back(layer.conductor.bare);
     }
+    std::sort(diameters.begin(), diameters.end());
+    diameters.erase(std::unique(diameters.begin(), diameters.end()), diameters.end());
+    for (const double bare : diameters) result.ofWires.push_back({bare, formOf(build, result, bare)});
     return result;
 }
 

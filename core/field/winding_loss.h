@@ -25,10 +25,19 @@ namespace field {
 
 /// What proximity loss needs, made once per coil build: per layer a real n x n form P_k such that the loss of layer k
 /// in a transverse field is g_k(f) i^H P_k i, so that  R(f) = diag(R_k s_k(f)) + sum_k g_k(f) P_k  and the same with
-/// the eddy reactance as imaginary part; g_k is `wireLength[k]` times `transverseFieldFactor`.
+/// the eddy reactance as imaginary part; g_k is `wireLength[k]` times `transverseFieldFactor`. All layers of one wire
+/// share that factor, so their forms are kept as one sum.
 struct ProximityForm {
-    std::vector<Eigen::MatrixXd> perLayer;  ///< mean square of the local field, (A/m)^2 per A^2: shape n x n each, PSD
-    std::vector<double> wireLength;         ///< m, of each layer with all its strands
+    std::vector<Eigen::MatrixXd> field;  ///< of each layer: at some of its wires, A/m per A, each row by the root of
+                                         ///< its share in the mean; samples x n, no samples of foil
+    std::vector<double> wireLength;  ///< m, of each layer with all its strands
+    struct OfWire {
+        double bareDiameter = 0;  ///< m
+        Eigen::MatrixXd form;     ///< sum of wireLength P over its layers, (A/m)^2 m per A^2, n x n
+    };
+    std::vector<OfWire> ofWires;
+    /// P of a layer, mean square of the local field, (A/m)^2 per A^2: n x n, PSD.
+    [[nodiscard]] Eigen::MatrixXd ofLayer(std::size_t layer) const;
 };
 
 /// Mean square field of all layers (turns and senses included) over each layer's wires: at most eight points along its

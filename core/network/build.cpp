@@ -182,27 +182,17 @@ private:
         addBranches(circuit_, second.loops);
     }
 
-    /// Layers of one wire share their loss function, so their forms add up to one matrix.
+    /// Each piece has its share of its layer's field.
     void fillEddies(Eigen::Index count) {
-        const auto& layers = fields_.build.layers;
-        Matrix share = Matrix::Zero(static_cast<Eigen::Index>(layers.size()), count);
-        Eigen::Index column = 0;
-        for (std::size_t k = 0; k < layers.size(); ++k)
-            for (int j = 0; j < fields_.pieces[k]; ++j)
-                share(static_cast<Eigen::Index>(k), column++) = 1.0 / fields_.pieces[k];
-        std::map<double, Matrix> byWire;
-        for (std::size_t k = 0; k < layers.size(); ++k) {
-            if (layers[k].conductor.foil) continue;
-            const Matrix form = proximityFormOf(*fields_.proximity, k);
-            auto& sum =
-                byWire.try_emplace(layers[k].conductor.bare, Matrix::Zero(form.rows(), form.cols())).first->second;
-            sum += fields_.proximity->wireLength[k] * form;
-        }
-        for (const auto& [diameter, form] : byWire)
-            circuit_.eddies.push_back({diameter, share.transpose() * form * share});
-    }
-    static Matrix proximityFormOf(const field::ProximityForm& proximity, std::size_t k) {
-        return proximity.perLayer[k];
+        std::vector<Eigen::Index> layerOf;
+        for (std::size_t k = 0; k < fields_.pieces.size(); ++k)
+            layerOf.insert(layerOf.end(), static_cast<std::size_t>(fields_.pieces[k]), static_cast<Eigen::Index>(k));
+        Vector share(count);
+        for (Eigen::Index i = 0; i < count; ++i)
+            share(i) = 1.0 / fields_.pieces[static_cast<std::size_t>(layerOf[static_cast<std::size_t>(i)])];
+        for (const auto& wire : fields_.proximity->ofWires)
+            circuit_.eddies.push_back(
+                {wire.bareDiameter, share.asDiagonal() * wire.form(layerOf, layerOf) * share.asDiagonal()});
     }
 
     VoltageLine lineOf(const field::Body& body) {

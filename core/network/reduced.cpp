@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "network/in_parallel.h"
 #include "network/symmetric.h"
 
 namespace network {
@@ -56,32 +57,44 @@ Reduced::Reduced(const Prepared& network, const std::vector<Snapshot>& solved)
     reading_ = network.reading().in(basis_);
     probing_ = network.reading().in(probes.cast<Complex>());
     const Eigen::Index r = basis_.cols(), count = static_cast<Eigen::Index>(network.terms().size());
-    real_.resize((r + probeCount) * r, count);
-    imaginary_.resize(real_.rows(), count);
-    Matrix rows(basis_.rows(), 2 * r + probeCount);
-    rows << basis_.real(), basis_.imag(), probes;
+    terms_.resize((r + probeCount) * r, 2 * count);
     diagonal_.resize(2, count);
-    Eigen::Index k = 0;
-    for (const auto& term : network.terms()) {
-        const Vector diagonal = term.matrix.diagonal().cwiseAbs();
-        diagonal_.col(k) << diagonal.head(loops).sum() / double(std::max<Eigen::Index>(loops, 1)),
-            diagonal.tail(n - loops).sum() / double(std::max<Eigen::Index>(n - loops, 1));
-        // [Re V, Im V, G]^T T [Re V, Im V]
-        const Matrix all = rows.transpose() * (term.matrix * rows.leftCols(2 * r));
-        Matrix re(r + probeCount, r), im(r + probeCount, r);
-        re << all.topLeftCorner(r, r) - all.block(r, r, r, r), all.bottomLeftCorner(probeCount, r);
-        im << all.block(0, r, r, r) + all.block(r, 0, r, r), all.bottomRightCorner(probeCount, r);
-        real_.col(k) = re.reshaped();
-        imaginary_.col(k++) = im.reshaped();
-    }
+    Matrix rows(n, 2 * r + probeCount);
+    rows << basis_.real(), basis_.imag(), probes;
+    inParallel(network.terms().size(),
+               [&](std::size_t k) { take(static_cast<Eigen::Index>(k), network.terms()[k].matrix, rows, loops); });
 }
 
-ComplexMatrix Reduced::system(const std::vector<Complex>& coefficient) const {
-    const ComplexVector c = ComplexVector::Map(coefficient.data(), real_.cols());
-    const Vector x = c.real(), y = c.imag();
-    ComplexMatrix all(basis_.cols() + probeCount, basis_.cols());
-    all.reshaped().real() = real_ * x - imaginary_ * y;
-    all.reshaped().imag() = real_ * y + imaginary_ * x;
+/// One term, `rows` being [Re V, Im V, G]: from their products with T and each other.
+void Reduced::take(Eigen::Index k, const Matrix& term, const Matrix& rows, Eigen::Index loops) {
+    const Eigen::Index n = basis_.rows(), r = basis_.cols();
+    const Vector diagonal = term.diagonal().cwiseAbs();
+    diagonal_.col(k) << diagonal.head(loops).sum() / double(std::max<Eigen::Index>(loops, 1)),
+        diagonal.tail(n - loops).sum() / double(std::max<Eigen::Index>(n - loops, 1));
+    const Matrix along = term * rows.leftCols(2 * r);
+    const Matrix all = rows.transpose() * along;
+    Matrix re(r + probeCount, r), im(r + probeCount, r);
+    re << all.topLeftCorner(r, r) - all.block(r, r, r, r), all.bottomLeftCorner(probeCount, r);
+    im << all.block(0, r, r, r) + all.block(r, 0, r, r), all.bottomRightCorner(probeCount, r);
+    terms_.col(k) = re.reshaped();
+    terms_.col(terms_.cols() / 2 + k) = im.reshaped();
+}
+
+Reduced::Systems Reduced::systems(const std::vector<Complex>& coefficient, const std::vector<Complex>& change) const {
+    const Eigen::Index r = basis_.cols(), count = terms_.cols() / 2;
+    // Real and imaginary parts of both sums at once: a column each.
+    Matrix factor(2 * count, 4);
+    for (Eigen::Index k = 0; k < count; ++k) {
+        const Complex c = coefficient[static_cast<std::size_t>(k)], d = change[static_cast<std::size_t>(k)];
+        factor.row(k) << c.real(), c.imag(), d.real(), d.imag();
+        factor.row(count + k) << -c.imag(), c.real(), -d.imag(), d.real();
+    }
+    const Matrix sums = terms_ * factor;
+    Systems all{ComplexMatrix(r + probeCount, r), ComplexMatrix(r, r)};
+    all.own.reshaped().real() = sums.col(0);
+    all.own.reshaped().imag() = sums.col(1);
+    all.slope.real() = sums.col(2).reshaped(r + probeCount, r).topRows(r);
+    all.slope.imag() = sums.col(3).reshaped(r + probeCount, r).topRows(r);
     return all;
 }
 
@@ -93,10 +106,15 @@ std::optional<Point> Reduced::point(double frequency) const {
     const Circuit& circuit = network_.circuit();
     const double above = frequency * (1 + slopeStep), below = frequency * (1 - slopeStep);
     const auto coefficient = coefficients(network_.terms(), circuit, frequency);
+    auto change = coefficients(network_.terms(), circuit, above);
+    const auto before = coefficients(network_.terms(), circuit, below);
+    for (std::size_t k = 0; k < change.size(); ++k) change[k] -= before[k];
     const Eigen::Index r = basis_.cols();
-    const ComplexMatrix whole = system(coefficient);
+    const auto [whole, slope] = systems(coefficient, change);
     const SymmetricFactors factors(whole.topRows(r).real(), whole.topRows(r).imag());
-    Snapshot at{frequency, factors.solve(drive(circuit, reading_, frequency)), {}};
+    // The space itself is far less exact than a sound solution in it.
+    constexpr double exact = SymmetricFactors::sound;
+    Snapshot at{frequency, factors.solve(drive(circuit, reading_, frequency), exact), {}};
     const ComplexMatrix wanted = drive(circuit, probing_, frequency);
     const ComplexMatrix left = whole.bottomRows(probeCount) * at.state - wanted;
     const Vector size = diagonal_ * ComplexVector::Map(coefficient.data(), diagonal_.cols()).cwiseAbs();
@@ -107,11 +125,8 @@ std::optional<Point> Reduced::point(double frequency) const {
     };
     for (Eigen::Index p = 0; p < wanted.cols(); ++p)
         if (energy(left, p) > enough * enough * energy(wanted, p)) return std::nullopt;
-    auto change = coefficients(network_.terms(), circuit, above);
-    const auto before = coefficients(network_.terms(), circuit, below);
-    for (std::size_t k = 0; k < change.size(); ++k) change[k] -= before[k];
     const ComplexMatrix right = drive(circuit, reading_, above) - drive(circuit, reading_, below);
-    at.slope = factors.solve(right - system(change).topRows(r) * at.state) / (2 * slopeStep);
+    at.slope = factors.solve(right - slope * at.state, exact) / (2 * slopeStep);
     return pointOf(circuit, reading_, at);
 }
 

@@ -26,14 +26,18 @@ public:
     static constexpr double enough = 1e-4;  ///< residual against the right side, each over the root of S's diagonal
 
 private:
-    /// [V, G]^T S V, (r + probes) x r.
-    [[nodiscard]] ComplexMatrix system(const std::vector<Complex>& coefficient) const;
+    struct Systems {
+        ComplexMatrix own;    ///< [V, G]^T S V, (r + probes) x r
+        ComplexMatrix slope;  ///< V^T S' V of the change in the coefficients, r x r
+    };
+    [[nodiscard]] Systems systems(const std::vector<Complex>& coefficient, const std::vector<Complex>& change) const;
+    void take(Eigen::Index k, const Matrix& term, const Matrix& rows, Eigen::Index loops);
     const Prepared& network_;
-    ComplexMatrix basis_;      // V, n x r
-    Reading reading_;          // of states V y
-    Reading probing_;          // of G in place of V
-    Matrix real_, imaginary_;  // a column a term: [V, G]^T T_k V
-    Matrix diagonal_;          // a column a term: mean size of its diagonal over loops, over the rest
+    ComplexMatrix basis_;  // V, n x r
+    Reading reading_;      // of states V y
+    Reading probing_;      // of G in place of V
+    Matrix terms_;         // a column a term: real part of [V, G]^T T_k V; then as many for the imaginary part
+    Matrix diagonal_;      // a column a term: mean size of its diagonal over loops, over the rest
 };
 
 }  // namespace network

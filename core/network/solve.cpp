@@ -2,24 +2,26 @@
 #include "network/solve.h"
 
 #include <Eigen/Cholesky>
-#include <Eigen/QR>
 
 #include "network/dense.h"
+#include "network/loops.h"
 #include "network/symmetric.h"
 
 namespace network {
 
 namespace {
 
-Matrix incidenceOf(const Circuit& c) {
-    Matrix incidence = Matrix::Zero(c.capacitance.rows(), c.branchCount());
+Eigen::SparseMatrix<double> incidenceOf(const Circuit& c) {
+    std::vector<Eigen::Triplet<double>> entries;
     const auto take = [&](BranchEnds ends, Eigen::Index k) {
-        if (ends.from != earth) incidence(ends.from, k) += 1;
-        if (ends.to != earth) incidence(ends.to, k) -= 1;
+        if (ends.from != earth) entries.emplace_back(ends.from, k, 1);
+        if (ends.to != earth) entries.emplace_back(ends.to, k, -1);
     };
     Eigen::Index k = 0;
     for (const auto& ends : c.windingBranches) take(ends, k++);
     for (const auto& branch : c.lumped) take(branch.ends, k++);
+    Eigen::SparseMatrix<double> incidence(c.capacitance.rows(), c.branchCount());
+    incidence.setFromTriplets(entries.begin(), entries.end());
     return incidence;
 }
 
@@ -48,10 +50,12 @@ Gathered potentialsOf(const ComplexMatrix& capacitance, const Matrix& charges) {
     return {all.real(), all.imag()};
 }
 
-ComplexMatrix joined(const Matrix& rows, const Gathered& columns) {
-    ComplexMatrix all = ComplexMatrix::Zero(rows.rows(), columns.real.cols());
-    all.real() = rows * columns.real;
-    if (columns.imaginary.size() > 0) all.imag() = rows * columns.imaginary;
+/// Q^T (C^-1 Q), Q of few entries.
+ComplexMatrix joined(const Matrix& charges, const Gathered& potentials) {
+    const Eigen::SparseMatrix<double> rows = charges.sparseView();
+    ComplexMatrix all = ComplexMatrix::Zero(charges.cols(), charges.cols());
+    all.real() = rows.transpose() * potentials.real;
+    if (potentials.imaginary.size() > 0) all.imag() = rows.transpose() * potentials.imaginary;
     return all;
 }
 
@@ -62,23 +66,40 @@ SymmetricFactors factored(const Terms& terms, const std::vector<Complex>& coeffi
 
 }  // namespace
 
+ComplexMatrix windingImpedance(const Circuit& circuit, double frequency) {
+    // The same terms in plain branch currents, without capacitances and lumped branches.
+    Circuit bare = circuit;
+    bare.lumped.clear();
+    const Eigen::Index b = bare.turns.size();
+    Eigen::SparseMatrix<double> each(b, b);
+    each.setIdentity();
+    const Terms own = termsOf(bare, each, ComplexMatrix::Zero(b, b));
+    const Gathered z = gathered(own, coefficients(own, bare, frequency));
+    ComplexMatrix all(b, b);
+    all.real() = z.real;
+    all.imag() = z.imaginary;
+    return all;
+}
+
 Prepared::Prepared(Circuit circuit, Currents currents) : circuit_(std::move(circuit)) {
     const auto& c = circuit_;
     const Eigen::Index branches = c.branchCount(), b = c.turns.size();
-    basis_ = Matrix::Identity(branches, branches);
-    if (currents == Currents::LoopsAndRest) {
-        const Eigen::ColPivHouseholderQR<Matrix> split(incidenceOf(c).transpose());
-        const Matrix all = split.householderQ() * basis_;
-        loops_ = branches - split.rank();
-        basis_ << all.rightCols(loops_), all.leftCols(split.rank());
+    LoopsAndTree split;
+    if (currents == Currents::LoopsAndTree) {
+        split = loopsAndTree(c);
+    } else {
+        split.columns.resize(branches, branches);
+        split.columns.setIdentity();
     }
-    terms_ = termsOf(c, basis_, takeCapacitances());
+    basis_ = split.columns;
+    loops_ = split.loops;
+    terms_ = termsOf(c, split.columns, takeCapacitances(split.columns));
     reading_.lumped = basis_.bottomRows(branches - b).cast<Complex>();
     reading_.turns = (c.turns.transpose() * basis_.topRows(b)).cast<Complex>();
 }
 
 /// A^T C^-1 A in the basis, and what the ports read of the charges.
-ComplexMatrix Prepared::takeCapacitances() {
+ComplexMatrix Prepared::takeCapacitances(const Eigen::SparseMatrix<double>& columns) {
     const auto& c = circuit_;
     const Eigen::Index nodes = c.capacitance.rows(), branches = c.branchCount();
     const auto ports = static_cast<Eigen::Index>(c.ports.size());
@@ -91,27 +112,13 @@ ComplexMatrix Prepared::takeCapacitances() {
         if (port.plus != earth) into(port.plus, p) += 1;
         if (port.minus != earth) into(port.minus, p) -= 1;
     }
-    Matrix charging = incidenceOf(c) * basis_;
-    charging.leftCols(loops_).setZero();  // what is left there is rounding
     Matrix both(nodes, branches + ports);
-    both << charging, into;
-    const ComplexMatrix all = joined(both.transpose(), potentialsOf(c.capacitance, both));
+    both << Matrix(incidenceOf(c) * columns), into;
+    const ComplexMatrix all = joined(both, potentialsOf(c.capacitance, both));
     reading_.charges = all.bottomLeftCorner(ports, branches);
     reading_.injected = all.bottomRightCorner(ports, ports);
     const auto elastance = all.topLeftCorner(branches, branches);
     return (elastance + elastance.transpose()) / 2.0;
-}
-
-ComplexMatrix Prepared::windingImpedance(double frequency) const {
-    // The same terms in plain branch currents, without capacitances and lumped branches.
-    Circuit bare = circuit_;
-    bare.lumped.clear();
-    const Eigen::Index b = bare.turns.size();
-    const Terms own = termsOf(bare, Matrix::Identity(b, b), ComplexMatrix::Zero(b, b));
-    const auto coefficient = coefficients(own, bare, frequency);
-    ComplexMatrix z = ComplexMatrix::Zero(b, b);
-    for (std::size_t k = 0; k < own.size(); ++k) z += coefficient[k] * own[k].matrix.cast<Complex>();
-    return z;
 }
 
 ComplexVector Prepared::solve(double frequency) const {
@@ -128,7 +135,8 @@ Snapshot Prepared::snapshot(double frequency) const {
     ComplexMatrix state = factors.solve(drive(circuit_, reading_, frequency));
     const ComplexMatrix right = drive(circuit_, reading_, above) - drive(circuit_, reading_, below);
     const Gathered all = gathered(terms_, change);
-    ComplexMatrix slope = factors.solve(right - product(all.real, all.imaginary, state)) / (2 * slopeStep);
+    const ComplexMatrix slopeRight = right - product(all.real, all.imaginary, state);
+    ComplexMatrix slope = factors.solve(slopeRight, SymmetricFactors::sound) / (2 * slopeStep);
     return {frequency, std::move(state), std::move(slope)};
 }
 

@@ -24,16 +24,19 @@ struct Snapshot {
 /// What the ports read of a state.
 [[nodiscard]] Point pointOf(const Circuit& circuit, const Reading& reading, const Snapshot& at);
 
+/// Impedance of all winding branches at f > 0 Hz without capacitances: R + jwM + jw n n^T Lambda, ohm, b x b.
+[[nodiscard]] ComplexMatrix windingImpedance(const Circuit& circuit, double frequency);
+
 /// What does not change with frequency, made once per circuit:
 /// Z(w) i + A^T C^-1 A i / (jw) = e + A^T C^-1 J / (jw), A the node-branch incidence, C the node capacitances.
-/// Every node needs capacitance, so floating parts are as good as any other. Currents are taken in an orthogonal basis
-/// of loops (A i = 0, where the capacitive term is exactly nothing) and their complement: at 0.1 Hz that term would
-/// otherwise drown the resistances in rounding.
+/// Every node needs capacitance, so floating parts are as good as any other. Currents are taken around loops (A i = 0,
+/// where the capacitive term is exactly nothing) and in the branches of a tree (`loopsAndTree`): at 0.1 Hz that term
+/// would otherwise drown the resistances in rounding.
 class Prepared {
 public:
     /// `Currents::Branches` saves the change of basis: for few frequencies above 1 kHz.
-    enum class Currents { LoopsAndRest, Branches };
-    explicit Prepared(Circuit circuit, Currents currents = Currents::LoopsAndRest);
+    enum class Currents { LoopsAndTree, Branches };
+    explicit Prepared(Circuit circuit, Currents currents = Currents::LoopsAndTree);
     /// Of terms and a reading that are known, in whatever space: `circuit` gives core, ports, lumped branches and
     /// resistivity, and its matrices are not read. There is no basis then, and no `windingImpedance`.
     Prepared(Circuit circuit, Terms terms, Reading reading)
@@ -46,8 +49,9 @@ public:
     [[nodiscard]] Point point(double frequency) const { return pointOf(circuit_, reading_, snapshot(frequency)); }
     /// States with slopes, from one factorisation: S x' = d' - S' x for the system S x = d.
     [[nodiscard]] Snapshot snapshot(double frequency) const;
-    /// Impedance of all winding branches at f > 0 Hz without capacitances: R + jwM + jw n n^T Lambda, ohm, b x b.
-    [[nodiscard]] ComplexMatrix windingImpedance(double frequency) const;
+    [[nodiscard]] ComplexMatrix windingImpedance(double frequency) const {
+        return network::windingImpedance(circuit_, frequency);
+    }
 
     [[nodiscard]] const Terms& terms() const noexcept { return terms_; }
     /// Branch currents are basis times state; branches x n.
@@ -57,7 +61,7 @@ public:
     [[nodiscard]] const Reading& reading() const noexcept { return reading_; }
 
 private:
-    ComplexMatrix takeCapacitances();
+    ComplexMatrix takeCapacitances(const Eigen::SparseMatrix<double>& columns);
     Circuit circuit_;
     Matrix basis_;
     Eigen::Index loops_ = 0;

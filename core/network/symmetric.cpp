@@ -121,8 +121,7 @@ ComplexMatrix SymmetricFactors::left(const ComplexMatrix& solution, const Comple
     return rightSide - product(systemReal_, systemImaginary_, solution);
 }
 
-ComplexMatrix SymmetricFactors::solve(const ComplexMatrix& rightSide) const {
-    constexpr double exact = 1e-13, sound = 1e-9;
+ComplexMatrix SymmetricFactors::solve(const ComplexMatrix& rightSide, double exact) const {
     constexpr int corrections = 2;
     const double size = rightSide.norm();
     ComplexMatrix solution = substitute(rightSide);

@@ -17,8 +17,9 @@ class SymmetricFactors {
 public:
     /// n x n, both symmetric.
     SymmetricFactors(Matrix real, Matrix imaginary);
-    /// S x = b for the columns of b, n x m.
-    [[nodiscard]] ComplexMatrix solve(const ComplexMatrix& rightSide) const;
+    /// S x = b for the columns of b, n x m; corrected, twice at most, until what is left is below `exact` of b.
+    [[nodiscard]] ComplexMatrix solve(const ComplexMatrix& rightSide, double exact = 1e-13) const;
+    static constexpr double sound = 1e-9;  ///< what may be left, of the right side
 
 private:
     void factor();

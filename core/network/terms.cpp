@@ -6,6 +6,7 @@
 
 #include "field/winding_loss.h"
 #include "magnetics/permeability.h"
+#include "network/loops.h"
 
 namespace network {
 
@@ -22,20 +23,19 @@ Complex skinFactor(double bareDiameter, double frequency, double resistivity) {
 
 class Collector {
 public:
-    Collector(const Circuit& circuit, const Matrix& basis) : circuit_(circuit), basis_(basis) {}
+    Collector(const Circuit& circuit, const Eigen::SparseMatrix<double>& basis) : circuit_(circuit), basis_(basis) {}
 
     Terms collect(const ComplexMatrix& elastance) {
         const Eigen::Index b = circuit_.turns.size();
-        const Matrix windings = basis_.topRows(b);
-        of(Kind::Inductance) += windings.transpose() * circuit_.leakage * windings;
+        of(Kind::Inductance) += congruent(basis_, circuit_.leakage);
         of(Kind::Elastance) += elastance.real();
         // j / (jw)
         if (elastance.imag().cwiseAbs().maxCoeff() > 0) of(Kind::ElastanceLoss) += elastance.imag();
-        const Vector turns = windings.transpose() * circuit_.turns;
+        const Vector turns = basis_.topRows(b).transpose() * circuit_.turns;
         of(Kind::Core) += turns * turns.transpose();
-        addCopper(windings);
+        addCopper();
         for (std::size_t k = 0; k < circuit_.lumped.size(); ++k)
-            addLumped(static_cast<int>(k), basis_.row(b + static_cast<Eigen::Index>(k)).transpose());
+            addLumped(static_cast<int>(k), Vector(basis_.row(b + static_cast<Eigen::Index>(k)).transpose()));
         return std::move(terms_);
     }
 
@@ -46,16 +46,15 @@ private:
         terms_.push_back({kind, bareDiameter, lumped, Matrix::Zero(basis_.cols(), basis_.cols())});
         return terms_.back().matrix;
     }
-    void addCopper(const Matrix& windings) {
+    void addCopper() {
         std::vector<double> diameters(circuit_.bareDiameter.begin(), circuit_.bareDiameter.end());
         std::sort(diameters.begin(), diameters.end());
         diameters.erase(std::unique(diameters.begin(), diameters.end()), diameters.end());
         for (const double bare : diameters) {
             const Vector own = (circuit_.bareDiameter.array() == bare).select(circuit_.resistance, 0);
-            of(bare > 0 ? Kind::Skin : Kind::Resistance, bare) += windings.transpose() * own.asDiagonal() * windings;
+            of(bare > 0 ? Kind::Skin : Kind::Resistance, bare) += congruent(basis_, Matrix(own.asDiagonal()));
         }
-        for (const auto& eddy : circuit_.eddies)
-            of(Kind::Eddy, eddy.bareDiameter) += windings.transpose() * eddy.form * windings;
+        for (const auto& eddy : circuit_.eddies) of(Kind::Eddy, eddy.bareDiameter) += congruent(basis_, eddy.form);
     }
     void addLumped(int index, const Vector& row) {
         const auto& branch = circuit_.lumped[static_cast<std::size_t>(index)];
@@ -71,13 +70,13 @@ private:
     }
 
     const Circuit& circuit_;
-    const Matrix& basis_;
+    const Eigen::SparseMatrix<double>& basis_;
     Terms terms_;
 };
 
 }  // namespace
 
-Terms termsOf(const Circuit& circuit, const Matrix& basis, const ComplexMatrix& elastance) {
+Terms termsOf(const Circuit& circuit, const Eigen::SparseMatrix<double>& basis, const ComplexMatrix& elastance) {
     return Collector(circuit, basis).collect(elastance);
 }
 

@@ -2,6 +2,7 @@
 // The network's matrix as a sum of fixed matrices times functions of frequency.
 #pragma once
 
+#include <Eigen/SparseCore>
 #include <vector>
 
 #include "network/circuit.h"
@@ -29,7 +30,8 @@ using Terms = std::vector<Term>;
 
 /// All terms of a circuit for currents i = basis x (branches x n), `elastance` being A^T C^-1 A in that basis. Lumped
 /// R, L and C join the terms of their kind.
-[[nodiscard]] Terms termsOf(const Circuit& circuit, const Matrix& basis, const ComplexMatrix& elastance);
+[[nodiscard]] Terms termsOf(const Circuit& circuit, const Eigen::SparseMatrix<double>& basis,
+                            const ComplexMatrix& elastance);
 
 /// c_k at f > 0 Hz, in the order of the terms.
 [[nodiscard]] std::vector<Complex> coefficients(const Terms& terms, const Circuit& circuit, double frequency);

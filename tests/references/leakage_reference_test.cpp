@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 #include <numbers>
 
+#include "field/axial_modes.h"
 #include "field/leakage.h"
 #include "field/winding_loss.h"
 #include "field/window_series.h"
@@ -126,7 +127,7 @@ protected:
             const double depth = layer.conductor.bare / field::skinDepth(f, resistivity);
             z(k, k) += layer.resistance20 * (field::roundWireImpedanceFactor(depth) - Complex(0, depth * depth / 16));
             z += field::transverseFieldFactor(f, layer.conductor.bare, resistivity) * form.wireLength[at] *
-                 form.perLayer[at].cast<Complex>();
+                 form.ofLayer(at).cast<Complex>();
             series(k, layer.winding == "P" ? 0 : 1) = 1;
         }
         Eigen::VectorXd turns(n);

@@ -59,7 +59,7 @@ TEST(WildReference, FieldAtTheWiresIsTheMeanOfAHundredWindings) {
     for (const auto& c : dataFile().at("cases")) {
         const auto form = field::proximityForm(buildOf(c), design::Ends::Walled);
         const Eigen::Vector2d current(1, -c.at("wires").get<double>());
-        const double found = current.dot(form.perLayer[0] * current), mean = c.at("square_field").at("mean");
+        const double found = current.dot(form.ofLayer(0) * current), mean = c.at("square_field").at("mean");
         EXPECT_NEAR(found, mean, 0.02 * mean) << c.at("id");
     }
 }

@@ -99,7 +99,7 @@ TEST(ProximityForm, OfFullLayersIsTheFieldBetweenThem) {
     const Eigen::VectorXd ampere = Eigen::VectorXd::Ones(6);
     for (int k = 0; k < 5; ++k) {
         const double field = (k + 0.5) * 60 / 0.02;  // ampere-turns enclosed at the layer's middle, over the height
-        EXPECT_NEAR(quadratic(form.perLayer[static_cast<std::size_t>(k)], ampere), field * field, 1e-9 * field * field);
+        EXPECT_NEAR(quadratic(form.ofLayer(static_cast<std::size_t>(k)), ampere), field * field, 1e-9 * field * field);
         EXPECT_DOUBLE_EQ(form.wireLength[static_cast<std::size_t>(k)], 60 * build.layers[std::size_t(k)].turnLength);
     }
 }
@@ -117,7 +117,7 @@ TEST(ProximityForm, GivesDowellsGrowthWithLayersTimesThreeOverPi) {
         const double direct = copper / (pi * d * d / 4), loss = transverseFieldFactor(f, d, copper).real();
         double sum = 0;
         for (std::size_t k = 0; k < static_cast<std::size_t>(m); ++k)
-            sum += loss * quadratic(form.perLayer[k], ampere) / direct;
+            sum += loss * quadratic(form.ofLayer(k), ampere) / direct;
         return 1 + sum / m;
     };
     const double round = factor(8) - factor(2), dowell = dowellFactor(x, 8) - dowellFactor(x, 2);
@@ -131,12 +131,12 @@ TEST(ProximityForm, IsPositiveAndFollowsTheSense) {
     build.layers[2].sense = -1;
     const auto after = proximityForm(build, design::Ends::Beyond);
     for (std::size_t k = 0; k < build.layers.size(); ++k) {
-        const auto& p = before.perLayer[k];
+        const Eigen::MatrixXd p = before.ofLayer(k);
         EXPECT_EQ(p, p.transpose());
         const Eigen::VectorXd values = Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(p).eigenvalues();
         EXPECT_GT(values(0), -1e-12 * values(values.size() - 1));
-        EXPECT_NEAR(after.perLayer[k](2, 4), -p(2, 4), 1e-9 * p.cwiseAbs().maxCoeff());
-        EXPECT_NEAR(after.perLayer[k](2, 2), p(2, 2), 1e-9 * p.cwiseAbs().maxCoeff());
+        EXPECT_NEAR(after.ofLayer(k)(2, 4), -p(2, 4), 1e-9 * p.cwiseAbs().maxCoeff());
+        EXPECT_NEAR(after.ofLayer(k)(2, 2), p(2, 2), 1e-9 * p.cwiseAbs().maxCoeff());
     }
 }
 
@@ -146,10 +146,10 @@ TEST(ProximityForm, OfFoilIsZeroAndOfABodySpansItsThickness) {
     build.layers[1].random = true;
     build.layers[1].box.x1 = build.layers[1].box.x0 + 0.003;
     const auto form = proximityForm(build, design::Ends::Walled);
-    EXPECT_EQ(form.perLayer[0].cwiseAbs().maxCoeff(), 0);
+    EXPECT_EQ(form.ofLayer(0).cwiseAbs().maxCoeff(), 0);
     const Eigen::VectorXd own = Eigen::Vector3d(0, 1, 0.5);  // its ampere-turns return in the outer coil
     const double full = 40 / 0.02;  // field rises linearly through the body: a third of the square at its edge
-    EXPECT_NEAR(quadratic(form.perLayer[1], own), full * full / 3, 0.02 * full * full / 3);
+    EXPECT_NEAR(quadratic(form.ofLayer(1), own), full * full / 3, 0.02 * full * full / 3);
 }
 
 TEST(ProximityForm, IsWeakerBeyondTheWindowForCoilsSideBySide) {
@@ -166,7 +166,7 @@ TEST(ProximityForm, IsWeakerBeyondTheWindowForCoilsSideBySide) {
         build.layers.push_back(layer);
     }
     const Eigen::VectorXd balanced = Eigen::Vector2d(1, -1);
-    const auto loss = [&](design::Ends ends) { return quadratic(proximityForm(build, ends).perLayer[0], balanced); };
+    const auto loss = [&](design::Ends ends) { return quadratic(proximityForm(build, ends).ofLayer(0), balanced); };
     EXPECT_LT(loss(design::Ends::Beyond), 0.9 * loss(design::Ends::Walled));
     EXPECT_GT(loss(design::Ends::Beyond), 0.3 * loss(design::Ends::Walled));
 }
@@ -208,6 +208,27 @@ TEST(WindowField, ObeysAmperesLawWithTheReturnSpreadEvenly) {
     EXPECT_NEAR(circulation(path, field), 1 - path.width() * path.height() / (w.width * w.height), 1e-3);
     EXPECT_NEAR(field(0, 0.004).second, 0, 1e-6);
     EXPECT_NEAR(field(w.width, 0.004).second, 0, 1e-6);
+}
+
+/// Boxes about the window's middle are summed over every second mode and on half of the heights; their halves are not.
+TEST(WindowField, OfABoxIsTheMeanOfItsHalves) {
+    const Window w{0.006, 0.012};
+    const auto part = [](double x0, double y0, double y1) { return CurrentBox{{x0, x0 + 0.001, y0, y1}, 1}; };
+    const WindowField whole({part(0.001, 0.002, 0.010), part(0.003, 0.001, 0.011), part(0.003, 0.001, 0.005)}, w, 120);
+    const WindowField parted({part(0.001, 0.002, 0.006), part(0.001, 0.006, 0.010), part(0.003, 0.001, 0.006),
+                              part(0.003, 0.006, 0.011), part(0.003, 0.001, 0.003), part(0.003, 0.003, 0.005)},
+                             w, 120);
+    for (const std::vector<double>& y :
+         {std::vector<double>{0.003, 0.006, 0.009}, {0.002, 0.005, 0.007, 0.010}, {0.002, 0.004}, {0.006}})
+        for (const double x : {0.0, 0.0004, 0.0015, 0.0025, 0.0031, 0.0036, 0.0055, 0.006}) {
+            const Eigen::MatrixXd one = whole.at(x, y), halves = parted.at(x, y);
+            ASSERT_EQ(one.rows(), static_cast<Eigen::Index>(2 * y.size()));
+            for (Eigen::Index j = 0; j < 3; ++j) {
+                const Eigen::VectorXd mean = (halves.col(2 * j) + halves.col(2 * j + 1)) / 2;
+                EXPECT_LT((one.col(j) - mean).cwiseAbs().maxCoeff(), 1e-4 * halves.cwiseAbs().maxCoeff())
+                    << "x " << x << ", box " << j << ", heights " << y.size();
+            }
+        }
 }
 
 }  // namespace winding_loss_test
