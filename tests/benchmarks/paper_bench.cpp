@@ -12,8 +12,8 @@
 #include <cstring>
 #include <ctime>
 
-#include "../app/papers/made_of.h"
-#include "../app/papers/tried_designs.h"
+#include "made_of.h"
+#include "tried_designs.h"
 
 namespace {
 
