@@ -144,11 +144,17 @@ QString Paper::printable(const QString& words) const {
 }
 
 double Paper::width(const QString& words, const Type& type) const {
-    return face(type).metrics.horizontalAdvance(printable(words)) * units::millimetresPerInch / resolution;
+    const Face& by = face(type);
+    const auto known = by.widths.constFind(words);
+    if (known != by.widths.constEnd()) return *known;
+    const double mm = by.metrics.horizontalAdvance(printable(words)) * units::millimetresPerInch / resolution;
+    by.widths.insert(words, mm);
+    return mm;
 }
 
 void Paper::text(const QRectF& rect, const QString& words, const Type& type) {
-    const auto& [font, metrics] = face(type);
+    const Face& by = face(type);
+    const QFontMetricsF& metrics = by.metrics;
     const QString shown = metrics.elidedText(printable(words), Qt::ElideRight, dots(rect.width()) + 1);
     if (!shown.isEmpty()) said_.last() += shown + QLatin1Char('\n');
     const double used = metrics.horizontalAdvance(shown);
@@ -156,7 +162,7 @@ void Paper::text(const QRectF& rect, const QString& words, const Type& type) {
     if (type.align & Qt::AlignRight) x = dots(rect.right()) - used;
     if (type.align & Qt::AlignHCenter) x = dots(rect.center().x()) - used / 2;
     const double baseline = dots(rect.center().y()) + (metrics.ascent() - metrics.descent()) / 2;
-    painter_.setFont(font);
+    painter_.setFont(by.font);
     painter_.setPen(type.colour.isValid() ? type.colour : ink());
     painter_.drawText(QPointF(x, baseline), shown);
 }

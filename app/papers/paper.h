@@ -4,6 +4,7 @@
 
 #include <QColor>
 #include <QFontMetricsF>
+#include <QHash>
 #include <QPainter>
 #include <QRectF>
 #include <QString>
@@ -97,6 +98,7 @@ private:
     struct Face {
         QFont font;
         QFontMetricsF metrics;
+        mutable QHash<QString, double> widths = {};  // mm, of what was measured: a text is broken, counted and painted
     };
     [[nodiscard]] const Face& face(const Type& type) const;
     [[nodiscard]] bool has(char32_t character) const;

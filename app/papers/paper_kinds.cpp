@@ -64,7 +64,10 @@ Made returnReport(const Source& s) {
 }
 shop::ChangeNotice noticeOf(const Source& s) {
     const analysis::AnswerPtr after = s.answer();
-    const analysis::AnswerPtr before = analysis::answer(*s.before->design, s.shop);
+    SharedWork& shared = *s.shared;
+    if (shared.before != s.before->design || shared.after != s.design)
+        shared = {s.before->design, s.design, shop::answeredForNotice(*s.before->design, *after, s.shop)};
+    const analysis::AnswerPtr& before = shared.beforeAnswer;
     return shop::changeNotice({*s.before->design, *before, s.before->digest}, {*s.design, *after, s.issue.digest},
                               s.shop, s.before->why, s.issue);
 }

@@ -22,6 +22,12 @@ struct Before {
     shop::ChangeWhy why;
 };
 
+/// What several papers of one source are made of: computed when it is first asked for, and anew for other designs.
+struct SharedWork {
+    design::DesignPtr before, after;
+    analysis::AnswerPtr beforeAnswer;  ///< of `before`, as a change notice from it to `after` asks
+};
+
 /// What papers are made of. What a paper does not need may be left out.
 struct Source {
     design::DesignPtr design;
@@ -36,6 +42,7 @@ struct Source {
     std::function<design::Fixture()> fixture = {};
     std::function<catalog::Tolerances()> tolerances = {};
     std::optional<Before> before = {};
+    std::shared_ptr<SharedWork> shared = std::make_shared<SharedWork>();
 };
 
 /// A paper ready to be painted, and its content for other programs.

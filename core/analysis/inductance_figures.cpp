@@ -7,7 +7,6 @@
 #include "analysis/figure_making.h"
 #include "network/dense.h"
 #include "network/extra_branches.h"
-#include "network/in_parallel.h"
 
 namespace analysis {
 
@@ -44,19 +43,42 @@ double windingInductance(const network::Circuit& c, const network::ComplexMatrix
     return network::parallelImpedance(reduced).imag() / (2 * std::numbers::pi * frequency);
 }
 
-/// The first hook-up's earths and shields with nothing on its ports, one winding shorted and a port across another.
-design::HookUp shortCircuit(const design::Design& design, const design::Winding& seen, const design::Winding& shorted) {
-    design::HookUp h;
-    h.name = "measurement";
-    const auto& usual = design.hookUps.front();
-    for (const auto& strap : usual.straps) h.straps.push_back(strap);
-    h.earths = usual.earths;
-    h.straps.push_back({shorted.start, shorted.finish});
-    design::PortUse use;
-    use.port = seen.name;
-    use.role = design::Role::Drive;
-    h.ports.push_back(use);
-    return h;
+/// Open-circuit impedances between the ends of all windings, ohm: at each while a current flows into each, with the
+/// first hook-up's earths and shields and nothing on its ports.
+network::ComplexMatrix openImpedances(const DesignContext& context, double frequency) {
+    const auto& usual = context.design.hookUps.front();
+    design::HookUp bench;
+    bench.name = "measurement";
+    bench.straps = usual.straps;
+    bench.earths = usual.earths;
+    std::vector<design::Port> ends;
+    for (const auto& winding : context.design.windings) {
+        ends.push_back({winding.name, winding.start, winding.finish, {}});
+        design::PortUse use;
+        use.port = winding.name;
+        use.role = design::Role::Drive;
+        bench.ports.push_back(std::move(use));
+    }
+    design::Design metered = context.design;
+    metered.ports = std::move(ends);
+    const Answer::Stages& stages = context.stages();
+    const network::Prepared network(circuitOf(metered, bench, stages, stages.coarse),
+                                    network::Prepared::Currents::Branches);
+    const network::ComplexVector values = network.solve(frequency);
+    const auto count = static_cast<int>(context.design.windings.size());
+    network::ComplexMatrix z(count, count);
+    for (int at = 0; at < count; ++at)
+        for (int excited = 0; excited < count; ++excited)
+            z(at, excited) = values(network.layout().voltage(excited, at));
+    return z;
+}
+
+/// Impedance at one pair of ends while another is shorted: Z_aa - Z_ab Z_ba / Z_bb, which is the voltage at a when the
+/// current into b makes that at b vanish (two-port theory). One that straps short already changes nothing.
+network::Complex whileShorted(const network::ComplexMatrix& z, Eigen::Index seen, Eigen::Index shorted) {
+    constexpr double none = 1e-15;
+    if (std::abs(z(shorted, shorted)) <= none * z.cwiseAbs().maxCoeff()) return z(seen, seen);
+    return z(seen, seen) - z(seen, shorted) * z(shorted, seen) / z(shorted, shorted);
 }
 
 }  // namespace
@@ -86,29 +108,22 @@ void addInductanceFigures(const DesignContext& context, std::vector<units::Figur
                  "",
                  {}});
     constexpr double leakageFrequency = 10e3;
-    std::vector<std::pair<std::size_t, std::size_t>> pairs;
-    for (std::size_t a = 0; a < design.windings.size(); ++a)
-        for (std::size_t b = a + 1; b < design.windings.size(); ++b) pairs.emplace_back(a, b);
-    std::vector<double> leakage(pairs.size());
-    network::inParallel(pairs.size(), [&](std::size_t k) {
-        if (context.pipeline.stopped()) return;
-        const auto &seen = design.windings[pairs[k].first], &shorted = design.windings[pairs[k].second];
-        const auto network = context.pipeline.measurement(shortCircuit(design, seen, shorted), seen);
-        leakage[k] = network.solve(leakageFrequency)(network.layout().impedance(0)).imag() /
-                     (2 * std::numbers::pi * leakageFrequency);
-    });
-    for (std::size_t k = 0; k < pairs.size(); ++k)
-        figures.push_back(
-            {"leakage_10kHz." + design.windings[pairs[k].first].name + "." + design.windings[pairs[k].second].name,
-             leakage[k],
-             "H",
-             std::hypot(0.1, context.stages().cut.leakage->spread),
-             "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's double series in "
-             "the window and image potential beyond it",
-             doubts.empty(),
-             doubts,
-             "",
-             {}});
+    const std::size_t count = design.windings.size();
+    if (count < 2 || context.pipeline.stopped()) return;
+    const network::ComplexMatrix ends = openImpedances(context, leakageFrequency);
+    for (std::size_t a = 0; a < count; ++a)
+        for (std::size_t b = a + 1; b < count; ++b)
+            figures.push_back({"leakage_10kHz." + design.windings[a].name + "." + design.windings[b].name,
+                               whileShorted(ends, static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)).imag() /
+                                   (2 * std::numbers::pi * leakageFrequency),
+                               "H",
+                               std::hypot(0.1, context.stages().cut.leakage->spread),
+                               "Im Z / omega at the first winding, second shorted, all else in; layer matrix by Roth's "
+                               "double series in the window and image potential beyond it",
+                               doubts.empty(),
+                               doubts,
+                               "",
+                               {}});
 }
 
 }  // namespace analysis

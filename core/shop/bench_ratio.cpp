@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <cmath>
 
+#include "analysis/chosen_traces.h"
 #include "shop/bench_prediction.h"
 #include "shop/curve_value.h"
 
@@ -44,8 +45,11 @@ std::map<std::string, RatioReading> ratioReadings(const BenchState& state, const
         design::Design read = design;
         for (auto& port : ratioPorts(first, other)) read.ports.push_back(std::move(port));
         const std::vector<double> tried{50, 100, 300, 1000};
-        const auto one = hookUpAnswer(read, ratioHookUp(first, other), shop, state.answer, tried).answer;
-        const auto* trace = one->trace("response");
+        read.hookUps.push_back(ratioHookUp(first, other));
+        analysis::Answer shown = *state.answer;
+        shown.hookUp = read.hookUps.back().name;
+        const auto traces = analysis::chosenTraces(read, shop, shown, {"response"}, tried);
+        const auto* trace = traces.empty() ? nullptr : traces.front().get();
         const double turns = std::abs(design::seriesTurns(design, other) / design::seriesTurns(design, first));
         if (trace == nullptr || trace->curves.empty() || !(turns > 0) || !std::isfinite(turns)) continue;
         RatioReading best{0, 0, 1e300, turns};

@@ -136,6 +136,18 @@ FormPart outsidePart(const ChangeNotice& n) {
 
 }  // namespace
 
+analysis::AnswerPtr answeredForNotice(const design::Design& before, const analysis::Answer& after,
+                                      const catalog::Catalog& shop) {
+    // Nothing of the later revision may stand in its place: what is slow is not carried over but left out.
+    auto stages = std::make_shared<analysis::Answer>(after);
+    stages->figures.clear();
+    stages->traces.clear();
+    stages->hookUp = before.hookUps.front().name;
+    analysis::Question question;
+    question.quick = before.brief.masks.empty();
+    return analysis::answer(before, shop, stages, {}, question);
+}
+
 ChangeNotice changeNotice(const RevisionAnswered& before, const RevisionAnswered& after, const catalog::Catalog& shop,
                           const ChangeWhy& why, const Issue& issue) {
     constexpr double worthTelling = 1e-3;

@@ -45,6 +45,10 @@ struct ChangeWhy {
     std::string oldDate, reason, notice;
 };
 
+/// Answers the earlier revision with what a notice reads: figures and promises. Slow traces are made only where its
+/// brief has a mask. `after`: of the later one, whose stages it may share.
+[[nodiscard]] analysis::AnswerPtr answeredForNotice(const design::Design& before, const analysis::Answer& after,
+                                                    const catalog::Catalog& shop);
 [[nodiscard]] ChangeNotice changeNotice(const RevisionAnswered& before, const RevisionAnswered& after,
                                         const catalog::Catalog& shop, const ChangeWhy& why, const Issue& issue);
 

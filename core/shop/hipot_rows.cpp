@@ -35,10 +35,10 @@ std::string weakestWords(const PlanContext& context, const BarrierBetween* weake
     std::string words =
         joined({"Thinnest insulation: ", context.electrode(weakest->a), " / ", context.electrode(weakest->b), ", "});
     if (weakest->plies == 0) return words + "wire enamel alone: no insulation to test with high voltage.";
-    words += joined({Lengths{}.size(weakest->thickness, 2), " of ", weakest->material});
+    words += joined({context.in.both(weakest->thickness, 2), " of ", weakest->material});
     if (voltage)
-        words += joined({", ", units::significant(*voltage / weakest->thickness / 1e6, 2),
-                         " kV/mm: hold that against the material's own data sheet (the catalog knows no strength)"});
+        words += joined({", ", context.in.stress(*voltage / weakest->thickness),
+                         ": hold that against the material's own data sheet (the catalog knows no strength)"});
     if (!(weakest->margin > 0)) words += "; no margin at the flange, the way round its edge is the enamel's";
     return words + ".";
 }

@@ -47,6 +47,12 @@ std::string Lengths::exact(double metres) const {
     return units::shortest(std::round(metres / inchLength * fine) / fine) + " in";
 }
 
+std::string Lengths::stress(double field) const {
+    constexpr double kilovoltsAMillimetre = 1e6;  // V/m
+    const std::string metric = units::significant(field / kilovoltsAMillimetre, 2) + " kV/mm";
+    return inch ? fixed(field * milLength, 0) + " V/mil (" + metric + ")" : metric;
+}
+
 std::string Lengths::figure(double metres) const {
     return inch ? fixed(metres / inchLength, 3) : fixed(metres * 1e3, 1);
 }

@@ -23,6 +23,8 @@ struct Lengths {
     [[nodiscard]] std::string exact(double metres) const;
     /// The figure of a dimension without its unit: "21.5", "0.846".
     [[nodiscard]] std::string figure(double metres) const;
+    /// A field strength in insulation, given in V/m: "4.2 kV/mm", "106 V/mil (4.2 kV/mm)".
+    [[nodiscard]] std::string stress(double field) const;
     [[nodiscard]] const char* unit() const noexcept { return inch ? "in" : "mm"; }
 };
 

@@ -20,6 +20,7 @@ struct PlanContext {
     const catalog::Catalog& shop;
     const design::Fixture& fixture;
     std::map<std::string, WindingRole> roles;
+    Lengths in;
 
     /// "primary (P)".
     [[nodiscard]] std::string winding(const std::string& name) const;

@@ -154,7 +154,8 @@ std::vector<std::string> notesOfPlan() {
 
 TestPlan testPlan(const design::Design& design, const analysis::Answer& answer, const PlanPrediction& prediction,
                   const catalog::Catalog& shop, const design::Fixture& fixture, const Issue& issue) {
-    const PlanContext context{design, answer, prediction, shop, fixture, windingRoles(design, design.hookUps.front())};
+    const PlanContext context{
+        design, answer, prediction, shop, fixture, windingRoles(design, design.hookUps.front()), issue.manner.in};
     TestPlan plan;
     plan.head = paperHead("Test plan", design, issue);
     plan.fixture = fixture.title;

@@ -14,6 +14,7 @@
 #include "json/text.h"
 #include "replay/run.h"
 #include "shop/prices.h"
+#include "shop/words.h"
 #include "units/fault.h"
 
 namespace bad_files {
@@ -51,6 +52,9 @@ void readProgram(const std::string& text, const std::string& file) {
 }
 void readPrices(const std::string& text, const std::string& file) {
     static_cast<void>(shop::readPrices(text, file));
+}
+void readWords(const std::string& text, const std::string& file) {
+    static_cast<void>(shop::readWords(text, file));
 }
 void readLot(const std::string& text, const std::string& file) {
     static_cast<void>(exchange::readLot(text, file));
@@ -98,6 +102,7 @@ const std::vector<Kind>& kinds() {
         {"machine", "winder.json", soundText("winder.json"), readMachine},
         {"program", "program.iso", soundText("program.iso"), readProgram, false},
         {"prices", "prices.csv", soundText("prices.csv"), readPrices, false},
+        {"words", "words.csv", soundText("words.csv"), readWords, false},
         {"lot", "lot.csv", soundText("lot.csv"), readLot, false},
         {"limits", "limits.csv", soundText("limits.csv"), readLimits, false},
         {"readings", "readings.csv", soundText("readings.csv"), readReadings, false}};

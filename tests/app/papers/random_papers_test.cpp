@@ -4,6 +4,7 @@
 // terminals counted anew.
 #include <QTemporaryDir>
 #include <cmath>
+#include <cstdio>
 #include <cstdlib>
 
 #include "made_of.h"
@@ -88,6 +89,11 @@ TEST(RandomPapers, AreSoundAlikeTwiceAndCountWhatTheDesignHas) {
             const QString path = made_of::saved(folder, "paper", once[p]);
             expectSoundVectors(path);
             expectApartAndInside(pagesOf(path));
+        }
+        constexpr int told = 25;
+        if (full && (k + 1) % told == 0) {
+            std::printf("%d designs\n", k + 1);
+            std::fflush(stdout);
         }
     }
 }

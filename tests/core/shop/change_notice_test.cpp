@@ -47,6 +47,30 @@ TEST(ChangeNotice, OfTheSameDesignSaysThatNothingDiffers) {
     EXPECT_NE(wordsOf(shop::insideForm(n)).find("Nothing: the designs are the same."), std::string::npos);
 }
 
+TEST(ChangeNotice, ReadsOfTheEarlierRevisionWhatAWholeAnswerSays) {
+    for (const char* name : {"microphone-input", "splitter"}) {
+        Change change{demo(name), demo(name)};
+        change.old.core.height = 0.9 * change.old.core.height;
+        if (change.old.hookUps.size() > 1) std::swap(change.old.hookUps[0], change.old.hookUps[1]);
+        for (const bool masked : {true, false}) {
+            if (!masked) change.old.brief.masks.clear();
+            const auto whole = analysis::answer(change.old, shopCatalog()),
+                       after = analysis::answer(change.next, shopCatalog()),
+                       lean = shop::answeredForNotice(change.old, *after, shopCatalog());
+            const auto notice = [&](const analysis::AnswerPtr& before) {
+                return shop::changeNotice({change.old, *before, std::string(64, 'a')},
+                                          {change.next, *after, std::string(64, 'b')}, shopCatalog(), {},
+                                          {"2026-03-14", std::string(64, 'b'), {}});
+            };
+            const auto a = notice(whole), b = notice(lean);
+            EXPECT_FALSE(a.figures.empty());
+            EXPECT_EQ(a.figures, b.figures) << name;
+            EXPECT_TRUE(a.promises == b.promises) << name;
+            EXPECT_TRUE(a == b) << name;
+        }
+    }
+}
+
 TEST(ChangeNotice, TellsTheShopAllAndTheCustomerWhatIsSeenFromOutside) {
     Change change;
     change.next.revision = "C";

@@ -175,6 +175,16 @@ TEST(PlanRows, TheHighVoltageIsTheCustomersOrIsAskedFor) {
     // 250 V over 60 um.
     EXPECT_TRUE(has(row.method, "0.06 mm of ") && has(row.method, "4.2 kV/mm")) << row.method;
     EXPECT_TRUE(has(row.method, "every later test at most 200 V (80 %)")) << row.method;
+    const auto inches = shop::testPlan(stated.design, *stated.answer, stated.prediction, demos::shopCatalog(),
+                                       stated.fixture, {"2026-11-27", std::string(64, 'a'), {{true}, {}}});
+    int told = 0;
+    for (const auto& one : inches.stages.back().rows)
+        if (one.name == "hipot.S") {
+            ++told;
+            EXPECT_TRUE(has(one.method, "0.0024 in (0.06 mm) of ") && has(one.method, "106 V/mil (4.2 kV/mm)"))
+                << one.method;
+        }
+    EXPECT_EQ(told, 1);
     EXPECT_EQ(row.high, stated.fixture.meters.hipotTrip);
     const auto& silent = demo("direct-box").row("hipot.P");
     EXPECT_TRUE(has(silent.settings, "NOT STATED: ask the customer")) << silent.settings;

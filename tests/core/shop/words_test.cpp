@@ -72,6 +72,9 @@ TEST(LengthsOnPaper, AreMillimetresOrInchesAsFine) {
     EXPECT_EQ(mm.cut(0.1001), "101 mm");
     EXPECT_EQ(in.exact(0.15), "5.9055 in");
     EXPECT_EQ(in.figure(0.0508), "2.000");
+    // 1 kV/mm is 25.4 V over a mil.
+    EXPECT_EQ(mm.stress(5e6), "5.0 kV/mm");
+    EXPECT_EQ(in.stress(5e6), "127 V/mil (5.0 kV/mm)");
     EXPECT_STREQ(in.unit(), "in");
 }
 
