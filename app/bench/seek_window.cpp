@@ -8,6 +8,8 @@
 #include <any>
 #include <cmath>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "design/edit.h"
 #include "editors/labels.h"
 #include "exchange/read_file.h"
@@ -123,7 +125,7 @@ void SeekWindow::takePrices(const QString& path) {
         priceFile_ = path;
         showPrices();
     } catch (const units::BadInput& bad) {
-        state_->setText(QString::fromUtf8(bad.what()));
+        state_->setText(translated(bad.what()));
     }
 }
 
@@ -188,7 +190,7 @@ void SeekWindow::start() {
                 priced.prices = prices.get();
                 return Outcome{seek::sought(seek::needOf(*design, design->name), *shop, priced, stop, progress), {}};
             } catch (const units::BadInput& bad) {
-                return Outcome{{}, QString::fromUtf8(bad.what())};
+                return Outcome{{}, translated(bad.what())};
             }
         },
         [this, prices = prices_](const std::any& result) {
@@ -229,11 +231,11 @@ void SeekWindow::showList(const seek::ShortList& list) {
 }
 
 void SeekWindow::addCard(const seek::Candidate& candidate, std::size_t number) {
-    const QString name = tr("%1: %2").arg(number).arg(editors::text(candidate.order));
-    auto* card = new DesignCard(candidate.design, *document_.shop(), name, editors::text(seek::weakestWords(candidate)),
-                                nullptr);
+    const QString name = tr("%1: %2").arg(number).arg(translated(candidate.order));
+    auto* card =
+        new DesignCard(candidate.design, *document_.shop(), name, promiseText(seek::weakestWords(candidate)), nullptr);
     card->setCheckable(true);
-    card->setToolTip(editors::text(seek::coreWords(*candidate.design)));
+    card->setToolTip(translated(seek::coreWords(*candidate.design)));
     row_->addWidget(card);
     group_->addButton(card, static_cast<int>(number));
 }
@@ -255,15 +257,14 @@ void SeekWindow::showChosen() {
     const auto* c = chosen();
     QStringList lines;
     if (c) {
-        lines << editors::text(seek::coreWords(*c->design)) << editors::text(c->order)
-              << editors::text(seek::windingWords(*c->design))
-              << editors::text(seek::burdenWords(c->burden, priced_.get()));
+        lines << translated(seek::coreWords(*c->design)) << translated(c->order)
+              << translated(seek::windingWords(*c->design)) << translated(seek::burdenWords(c->burden, priced_.get()));
         if (const auto weakest = seek::weakestWords(*c); !weakest.empty())
-            lines << tr("weakest: %1").arg(editors::text(weakest));
+            lines << tr("weakest: %1").arg(promiseText(weakest));
         if (std::isfinite(c->distortion))
             lines << tr("distorts %1 at 20 Hz and the operating level")
                          .arg(editors::text(units::write(units::Kind::Share, c->distortion, 2)));
-        for (const auto& words : c->givesUp) lines << tr("gives up: %1").arg(editors::text(words));
+        for (const auto& words : c->givesUp) lines << tr("gives up: %1").arg(promiseText(words));
     }
     words_->setPlainText(lines.join(QLatin1Char('\n')));
     showEnabled();
@@ -283,7 +284,7 @@ void SeekWindow::takeUp() {
                           tr("candidate %1 taken up").arg(group_->checkedId()));
         state_->setText(tr("Candidate %1 is on the bench.").arg(group_->checkedId()));
     } catch (const std::exception& failure) {
-        state_->setText(QString::fromUtf8(failure.what()));
+        state_->setText(translated(failure.what()));
     }
 }
 
