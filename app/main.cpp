@@ -4,11 +4,15 @@
 #include <QFileInfo>
 #include <QHashSeed>
 #include <iostream>
+#include <memory>
 
 #include "bench/bench_window.h"
+#include "bench/language.h"
+#include "bench/memory.h"
 #include "commands/places.h"
 #include "commands/run.h"
 #include "commands/verb.h"
+#include "units/fault.h"
 
 namespace {
 
@@ -25,6 +29,20 @@ int runCommand(int argc, char** argv, const std::vector<std::string>& arguments)
     return commands::run(arguments, std::cout, std::cerr);
 }
 
+/// The language that was chosen, over the whole program; English where its table is gone or spoilt.
+struct Speech {
+    explicit Speech(const std::vector<std::string>& folders) {
+        try {
+            language = bench::windowLanguage(bench::recalled().language, folders, bench::memoryPath().toStdString());
+            if (language) QCoreApplication::installTranslator(language.get());
+        } catch (const units::BadInput& bad) {
+            why = QString::fromUtf8(bad.what());
+        }
+    }
+    std::unique_ptr<bench::Language> language;
+    QString why;
+};
+
 int showWindow(int argc, char** argv, const std::vector<std::string>& arguments) {
     const bool chosenByUs = !qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
     if (chosenByUs) qputenv("QT_QPA_PLATFORM", "wayland;xcb;offscreen");
@@ -39,6 +57,7 @@ int showWindow(int argc, char** argv, const std::vector<std::string>& arguments)
     }
     try {
         const commands::Places where = commands::places();
+        const Speech speech(commands::resourceFolders(where));
         const std::vector<std::string> demos = commands::demoDesigns(where);
         const auto shop = std::make_shared<const catalog::Catalog>(commands::shopCatalog(where));
         // A file that cannot be opened leaves a demo on the screen and its sentence in the message line.
@@ -47,6 +66,7 @@ int showWindow(int argc, char** argv, const std::vector<std::string>& arguments)
                                                       : arguments.front();
         bench::BenchWindow window(shop, commands::readDesign(start, *shop), demos, commands::resourceFolders(where));
         window.guardWork();
+        if (!speech.why.isEmpty()) window.say(speech.why);
         if (!arguments.empty()) window.openFile(QString::fromStdString(arguments.front()));
         if (arguments.empty() && !QFileInfo::exists(bench::memoryPath())) window.showStart();
         window.show();

@@ -5,7 +5,7 @@ set(data ${CMAKE_INSTALL_DATADIR}/coilwright)
 install(TARGETS coilwright RUNTIME)
 file(GLOB catalog CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/resources/*.json)
 install(FILES ${catalog} DESTINATION ${data})
-install(DIRECTORY resources/fixtures resources/handbook resources/prices resources/schema resources/winders resources/words demo-projects
+install(DIRECTORY resources/fixtures resources/handbook resources/languages resources/prices resources/schema resources/winders resources/words demo-projects
   DESTINATION ${data})
 install(PROGRAMS resources/spread/array.sh DESTINATION ${data}/spread)
 

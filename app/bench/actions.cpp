@@ -116,6 +116,8 @@ Actions::Actions(QMenuBar& bar, QObject* parent) : QObject(parent) {
         if (row.act == Act::Open) recent_ = menus[row.where]->addMenu(said("Open &recent"));
         actions_.insert(row.act, action);
     }
+    menus[Where::View]->addSeparator();
+    language_ = menus[Where::View]->addMenu(said("Lan&guage"));
     actions_[Act::Keys]->setShortcuts({QKeySequence(QStringLiteral("F1")), QKeySequence(QStringLiteral("?"))});
     actions_[Act::Redo]->setShortcuts(
         {QKeySequence(QStringLiteral("Ctrl+Shift+Z")), QKeySequence(QStringLiteral("Ctrl+Y"))});

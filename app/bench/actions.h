@@ -49,11 +49,13 @@ public:
     [[nodiscard]] QList<QAction*> all() const { return actions_.values(); }
     [[nodiscard]] QMenu& newMenu() const { return *new_; }
     [[nodiscard]] QMenu& recentMenu() const { return *recent_; }
+    [[nodiscard]] QMenu& languageMenu() const { return *language_; }
 
 private:
     QMap<Act, QAction*> actions_;
     QMenu* new_ = nullptr;
     QMenu* recent_ = nullptr;
+    QMenu* language_ = nullptr;
 };
 
 }  // namespace bench

@@ -34,6 +34,7 @@ BenchWindow::BenchWindow(const std::shared_ptr<const catalog::Catalog>& shop, de
     connectStudy();
     showDemos();
     showRecent();
+    showLanguages();
     showHookUps();
     showState();
     wear(memory_.look);

@@ -126,6 +126,8 @@ private:
     void choosePair();
     void chooseDatasheet();
     void wear(Look look);
+    void showLanguages();
+    void speak(const std::string& language);
     [[nodiscard]] bool mayLeave();
     [[nodiscard]] QString folder() const;
     /// Null if it cannot be read; the message line then says why. `note`: what the reader should know of the file.

@@ -7,6 +7,8 @@
 #include <array>
 #include <cmath>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "bench/part_words.h"
 #include "bench/theme.h"
 #include "editors/labels.h"
@@ -39,7 +41,7 @@ void CausesModel::addSlopes(const SpreadFound& found, std::size_t column) {
         longest = std::max(longest, std::abs(slope.effect));
         QString value = plots::shownNumber(spread::differenceWords(c, slope.effect));
         if (slope.effect > 0 && !value.startsWith(QLatin1Char('+'))) value.prepend(QLatin1Char('+'));
-        rows_.push_back({editors::text(found.head.varying[slope.varying].name), value, slopeWords(found, column, slope),
+        rows_.push_back({translated(found.head.varying[slope.varying].name), value, slopeWords(found, column, slope),
                          partOf(found.head.varying[slope.varying], *found.study->variation().base),
                          slope.effect / longest});
     }
@@ -50,19 +52,19 @@ void CausesModel::addShares(const SpreadFound& found, std::size_t column) {
     const auto& shares = found.summary.columns[column].shares;
     if (!shares.enough) return;
     const auto order = spread::rankedCauses(shares, least);
-    const QString whole = editors::text(spread::columnWords(found.head.columns[column]));
+    const QString whole = columnText(found.head.columns[column]);
     for (const std::size_t k : order) {
         const auto& cause = found.summary.causes[k];
         const QString percent = editors::text(spread::percentWords(shares.share[k]));
         QStringList words{
             tr("%1 makes %2 of the variance of %3 (all that is known of its causes explains %4 of it).")
-                .arg(editors::text(cause.name), percent, whole, editors::text(spread::percentWords(shares.explained)))};
+                .arg(translated(cause.name), percent, whole, editors::text(spread::percentWords(shares.explained)))};
         for (const auto& effect : cause.effects)
-            words << editors::text(spread::varyingWords(found.head.varying[effect.drawn])) + QLatin1Char('.');
+            words << translated(spread::varyingWords(found.head.varying[effect.drawn])) + QLatin1Char('.');
         document::Selected part;
         if (!cause.effects.empty())
             part = partOf(found.head.varying[cause.effects.front().drawn], *found.study->variation().base);
-        rows_.push_back({editors::text(cause.name), percent, words.join(QLatin1Char(' ')), part,
+        rows_.push_back({translated(cause.name), percent, words.join(QLatin1Char(' ')), part,
                          shares.share[k] / shares.share[order.front()]});
     }
 }

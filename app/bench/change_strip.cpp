@@ -4,12 +4,22 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "bench/language.h"
+
 namespace bench {
 
 namespace {
 
 constexpr int calm = 250;  // ms without a new answer before work beside it begins
 constexpr std::size_t mostKept = 16;
+
+/// "leakage P–S 119 → 96 µH (−19 %), …": each figure is said in the language of the window, its numbers as they are.
+QString movesText(const std::vector<analysis::Move>& moves) {
+    QStringList parts;
+    for (const analysis::Move& move : moves)
+        parts << translated(move.what) + QString::fromStdString(analysis::sentence({move}).substr(move.what.size()));
+    return parts.isEmpty() ? translated(analysis::sentence(moves)) : parts.join(QStringLiteral(", "));
+}
 
 }  // namespace
 
@@ -70,8 +80,7 @@ void ChangeStrip::showChange(const Answered& before, const analysis::AnswerPtr& 
     }
     QString words = act.isEmpty() ? tr("changed") : act;
     words[0] = words[0].toUpper();
-    change_->setText(words + QStringLiteral(": ") +
-                     QString::fromStdString(analysis::sentence(analysis::moves(*before.answer, *now))));
+    change_->setText(words + QStringLiteral(": ") + movesText(analysis::moves(*before.answer, *now)));
 }
 
 void ChangeStrip::askOtherEnds() {
@@ -91,7 +100,7 @@ void ChangeStrip::askOtherEnds() {
 void ChangeStrip::showOtherEnds(const std::vector<analysis::OtherEndEffect>& effects) {
     QStringList parts;
     for (const auto& effect : effects)
-        parts << QString::fromStdString(effect.words + ": " + analysis::sentence(effect.moves));
+        parts << translated(effect.words) + QStringLiteral(": ") + movesText(effect.moves);
     otherEnd_->setText(parts.isEmpty()
                            ? tr("Other end to earth: no winding of this hook-up has one end at earth and one free.")
                            : tr("Other end to earth, %1").arg(parts.join(QStringLiteral(" · "))));

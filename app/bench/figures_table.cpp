@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/figures_table.h"
 
+#include <QHeaderView>
 #include <array>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "plots/result_words.h"
 
@@ -47,8 +50,7 @@ int FiguresModel::columnCount(const QModelIndex& parent) const {
 QString FiguresModel::text(const units::Figure& figure, int column) const {
     switch (column) {
         case Name:
-            return QString::fromStdString(figure.name)
-                .section(QLatin1Char('@'), 0, 0);  // the hook-up has its own column
+            return figureText(figure.name);  // the hook-up has its own column
         case Value:
             return plots::written(figure);
         case Uncertainty:
@@ -56,7 +58,7 @@ QString FiguresModel::text(const units::Figure& figure, int column) const {
         case HookUp:
             return QString::fromStdString(figure.hookUp);
         case Remark:
-            return figure.valid ? QString() : tr("outside validity: %1").arg(QString::fromStdString(figure.why));
+            return figure.valid ? QString() : tr("outside validity: %1").arg(translated(figure.why));
         default:
             return {};
     }
@@ -76,8 +78,10 @@ QVariant FiguresModel::data(const QModelIndex& index, int role) const {
             return index.column() == Uncertainty || index.column() == HookUp ? QVariant(colour(Token::Muted))
                                                                              : QVariant();
         case Qt::ToolTipRole: {
-            QString tip = QString::fromStdString(figure.source);
-            if (!figure.why.empty()) tip += QLatin1Char('\n') + QString::fromStdString(figure.why);
+            // The key is what a brief and the command line call it.
+            QString tip = figureText(figure.name) + QLatin1Char('\n') + QString::fromStdString(figure.name) +
+                          QLatin1Char('\n') + translated(figure.source);
+            if (!figure.why.empty()) tip += QLatin1Char('\n') + translated(figure.why);
             return tip;
         }
         default:
@@ -98,6 +102,10 @@ FiguresTable::FiguresTable(QWidget* parent)
     : ResultTable(tr("Figures"), tr("Every computed number of the design, with its uncertainty"), parent) {
     setModel(&model_);
     fitColumns(FiguresModel::Remark);
+    // The longest names would push the values out of sight; tips hold them whole.
+    constexpr int letters = 26;
+    horizontalHeader()->setSectionResizeMode(FiguresModel::Name, QHeaderView::Interactive);
+    horizontalHeader()->resizeSection(FiguresModel::Name, letters * fontMetrics().averageCharWidth());
 }
 
 void FiguresTable::showAnswer(const analysis::AnswerPtr& answer) {

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bench/figure_words.h"
 #include "bench/theme.h"
 #include "plots/result_words.h"
 #include "spread/spread_words.h"
@@ -53,7 +54,7 @@ void HistogramView::showFigure(std::optional<Shown> shown) {
             }
         from_ -= 0.06 * spread;
         to_ += 0.06 * spread;
-        setAccessibleName(tr("Histogram of %1").arg(QString::fromStdString(spread::columnWords(shown_->column))));
+        setAccessibleName(tr("Histogram of %1").arg(columnText(shown_->column)));
         words = tr("%1 units from %2 to %3, 5 to 95 %: %4 to %5")
                     .arg(sum.occurs)
                     .arg(axisText(shown_->column, sum.least), axisText(shown_->column, sum.greatest),

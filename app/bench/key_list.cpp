@@ -69,8 +69,7 @@ std::vector<KeyLine> keyLines(const Actions& actions) {
         for (const QKeySequence& key : action->shortcuts())
             lines.push_back({keyWords(QT_TRANSLATE_NOOP("bench", "window")), key.toString(QKeySequence::NativeText),
                              action->statusTip()});
-    for (const Line& line : others)
-        lines.push_back({keyWords(line.where), QString::fromUtf8(line.key), keyWords(line.does)});
+    for (const Line& line : others) lines.push_back({keyWords(line.where), keyWords(line.key), keyWords(line.does)});
     return lines;
 }
 

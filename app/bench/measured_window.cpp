@@ -8,6 +8,7 @@
 #include <QUrl>
 #include <QVBoxLayout>
 
+#include "bench/language.h"
 #include "editors/labels.h"
 #include "exchange/measured_file.h"
 #include "exchange/read_file.h"
@@ -111,7 +112,7 @@ void MeasuredWindow::take(const QString& path) {
         state_->setText(
             tr("Look whether the columns are what they are taken for, then lay the curves over the plots."));
     } catch (const std::exception& bad) {
-        state_->setText(QString::fromUtf8(bad.what()));
+        state_->setText(translated(bad.what()));
     }
     showEnabled();
 }
@@ -173,7 +174,7 @@ void MeasuredWindow::layOver() {
         list_->setCurrentRow(list_->count() - 1);
         state_->setText(tr("Curves laid over the plots: %1.").arg(count));
     } catch (const std::exception& bad) {
-        state_->setText(QString::fromUtf8(bad.what()));
+        state_->setText(translated(bad.what()));
     }
 }
 
@@ -203,7 +204,7 @@ QString MeasuredWindow::distance(const plots::MeasuredOverlay& overlay) const {
         for (QString& line : lines) line = line.trimmed();
         return lines.join(QStringLiteral("; "));
     } catch (const units::BadInput& bad) {
-        return QString::fromUtf8(bad.what());
+        return translated(bad.what());
     }
 }
 

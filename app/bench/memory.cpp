@@ -51,6 +51,7 @@ Memory recalled() {
         for (const json::Value& one : all.at("recent")) memory.recent << QString::fromStdString(one.get<std::string>());
         for (const LookWord& look : looks)
             if (all.at("look").get<std::string>() == look.word) memory.look = look.look;
+        memory.language = all.value("language", memory.language);
         memory.ampereTurns = all.value("ampere_turns", memory.ampereTurns);
         memory.layerVolts = all.value("layer_volts", memory.layerVolts);
         memory.plots = plotsOf(all);
@@ -68,6 +69,7 @@ bool keep(const Memory& memory) {
     for (const QString& path : memory.recent) all["recent"].push_back(path.toStdString());
     for (const LookWord& look : looks)
         if (look.look == memory.look) all["look"] = look.word;
+    all["language"] = memory.language;
     all["ampere_turns"] = memory.ampereTurns;
     all["layer_volts"] = memory.layerVolts;
     all["inch"] = memory.inch;

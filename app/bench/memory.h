@@ -5,6 +5,7 @@
 #include <QByteArray>
 #include <QString>
 #include <QStringList>
+#include <string>
 
 #include "bench/theme.h"
 #include "plots/arrangement.h"
@@ -14,6 +15,7 @@ namespace bench {
 struct Memory {
     QStringList recent;  ///< absolute paths, newest first
     Look look = Look::Desktop;
+    std::string language;  ///< key of a table of sentences, "en"; "" is the desktop's
     QByteArray geometry;
     bool ampereTurns = true, layerVolts = true;  ///< ladders in the cut
     bool inch = false;                           ///< rulers

@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 #include <cmath>
 
+#include "bench/language.h"
 #include "exchange/design_json.h"
 #include "exchange/fixture_file.h"
 #include "exchange/load_tolerances.h"
@@ -49,7 +50,7 @@ PaperWindow::PaperWindow(document::Document& document, std::vector<std::string> 
         try {
             language_->addItem(papers::qt(papers::paperWords(key, folders_, "language")->language()), papers::qt(key));
         } catch (const std::exception& failure) {
-            say(QString::fromUtf8(failure.what()));
+            say(translated(failure.what()));
         }
     }
     connectAll();
@@ -167,7 +168,7 @@ void PaperWindow::make() {
                 try {
                     return papers::made(*one, of);
                 } catch (const units::BadInput& bad) {
-                    return Refused{QString::fromUtf8(bad.what())};
+                    return Refused{translated(bad.what())};
                 }
             },
             [this](const std::any& result) {
@@ -178,7 +179,7 @@ void PaperWindow::make() {
                 showMade(std::any_cast<const papers::Made&>(result));
             });
     } catch (const std::exception& failure) {
-        say(QString::fromUtf8(failure.what()));
+        say(translated(failure.what()));
     }
     if (!aside_.busy()) showPages();
 }
@@ -259,7 +260,7 @@ void PaperWindow::takePrices(const QString& path) {
         pricesFile_ = path.toStdString();
         make();
     } catch (const std::exception& failure) {
-        say(QString::fromUtf8(failure.what()));
+        say(translated(failure.what()));
     }
 }
 
@@ -272,7 +273,7 @@ void PaperWindow::takeBefore(const QString& path) {
         before_ = std::move(before);
         make();
     } catch (const std::exception& failure) {
-        say(QString::fromUtf8(failure.what()));
+        say(translated(failure.what()));
     }
 }
 
@@ -283,7 +284,7 @@ bool PaperWindow::save(const QString& path) {
         exchange::writeFile(path.toStdString(),
                             std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
     } catch (const std::exception& failure) {
-        say(QString::fromUtf8(failure.what()));
+        say(translated(failure.what()));
         return false;
     }
     say(tr("%1 is written to %2.").arg(tr(kind().title), QFileInfo(path).fileName()));

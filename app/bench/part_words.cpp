@@ -6,6 +6,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "editors/labels.h"
 #include "plots/result_words.h"
 #include "spread/spread_words.h"
@@ -94,14 +96,14 @@ QString slopeWords(const SpreadFound& found, std::size_t column, const spread::S
     const auto& c = found.head.columns[column];
     const auto& v = found.head.varying[slope.varying];
     if (!std::isfinite(slope.effect))
-        return QStringLiteral("%1 does not occur where %2 is one standard deviation off.")
-            .arg(editors::text(spread::columnWords(c)), editors::text(v.name));
+        return translated("%1 does not occur where %2 is one standard deviation off.")
+            .arg(columnText(c), translated(v.name));
     constexpr int digits = 3;
     const QString unit = c.unit.empty() ? QString() : QLatin1Char(' ') + editors::text(c.unit);
-    return QStringLiteral("%1, one standard deviation more: %2 on %3 (derivative %4%5 for one SI unit more). %6.")
-        .arg(editors::text(v.name), signedWords(c, slope.effect), editors::text(spread::columnWords(c)),
+    return translated("%1, one standard deviation more: %2 on %3 (derivative %4%5 for one SI unit more). %6.")
+        .arg(translated(v.name), signedWords(c, slope.effect), columnText(c),
              plots::shownNumber(units::significant(slope.derivative, digits)), unit,
-             editors::text(spread::varyingWords(v)));
+             translated(spread::varyingWords(v)));
 }
 
 QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
@@ -116,16 +118,15 @@ QString effectsOf(const SpreadFound& found, const Selected& part, int lines) {
             if (!std::isfinite(slope.effect) || slope.effect == 0) continue;
             const auto& v = found.head.varying[slope.varying];
             if (!belongs(v, design, part)) continue;
-            effects.push_back({QStringLiteral("%1: %2 on %3")
-                                   .arg(editors::text(v.name), signedWords(column, slope.effect),
-                                        editors::text(spread::columnWords(column))),
+            effects.push_back({translated("%1: %2 on %3")
+                                   .arg(translated(v.name), signedWords(column, slope.effect), columnText(column)),
                                whole > 0 ? std::abs(slope.effect) / whole : 0});
             break;
         }
     }
     std::stable_sort(effects.begin(), effects.end(), [](const auto& a, const auto& b) { return a.weight > b.weight; });
     if (effects.empty()) return {};
-    QStringList words{QStringLiteral("One standard deviation more")};
+    QStringList words{translated("One standard deviation more")};
     for (const auto& effect : effects)
         if (words.size() <= lines) words << effect.words;
     return words.join(QLatin1Char('\n'));

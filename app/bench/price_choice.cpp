@@ -5,6 +5,7 @@
 #include <QFileInfo>
 #include <QHBoxLayout>
 
+#include "bench/language.h"
 #include "editors/labels.h"
 #include "exchange/read_file.h"
 #include "units/fault.h"
@@ -46,7 +47,7 @@ void PriceChoice::take(const QString& path) {
         file_ = path;
         show();
     } catch (const units::BadInput& bad) {
-        emit refused(QString::fromUtf8(bad.what()));
+        emit refused(translated(bad.what()));
     }
 }
 

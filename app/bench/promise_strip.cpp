@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "bench/spread_table.h"
 #include "bench/standing_mark.h"
 #include "bench/theme.h"
@@ -77,7 +79,7 @@ QVariant PromisesModel::yieldData(int row, int role) const {
         case Qt::AccessibleTextRole:
         case Qt::ToolTipRole: {
             if (!found) return tr("not judged");
-            const QString words = QString::fromStdString(spread::yieldWords(*found));
+            const QString words = translated(spread::yieldWords(*found));
             return old_ ? tr("old, of a design before: %1").arg(words) : words;
         }
         default:
@@ -110,10 +112,10 @@ QVariant PromisesModel::data(const QModelIndex& index, int role) const {
             switch (index.column()) {
                 case Standing: {
                     const std::string_view word = analysis::word(promise->standing);
-                    return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+                    return translated(std::string(word));
                 }
                 case Limit:
-                    return QString::fromStdString(promise->text);
+                    return promiseText(promise->text);
                 case Now:
                     return known ? number(promise->kind, promise->now, false) : QStringLiteral("–");
                 case Margin:
@@ -129,7 +131,9 @@ QVariant PromisesModel::data(const QModelIndex& index, int role) const {
             return QVariant::fromValue(index.column() >= Now ? Qt::AlignRight | Qt::AlignVCenter
                                                              : Qt::AlignLeft | Qt::AlignVCenter);
         case Qt::ToolTipRole:
-            return QString::fromStdString(promise->why.empty() ? promise->text : promise->text + "\n" + promise->why);
+            // The key is what a brief and the command line call it.
+            return promiseText(promise->text) + QLatin1Char('\n') + QString::fromStdString(promise->figure) +
+                   (promise->why.empty() ? QString() : QLatin1Char('\n') + translated(promise->why));
         default:
             return {};
     }

@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "editors/labels.h"
 #include "exchange/readings_file.h"
@@ -52,7 +54,7 @@ QString ReadingsModel::text(int row, int column, bool editing) const {
     const auto kind = units::kindOfUnit(figure.unit);
     switch (column) {
         case Name:
-            return editors::text(figure.name).section(QLatin1Char('@'), 0, 0);
+            return figureText(figure.name);
         case HookUp:
             return editors::text(figure.hookUp);
         case Designed:
@@ -86,7 +88,7 @@ QVariant ReadingsModel::data(const QModelIndex& index, int role) const {
                 return tr(
                     "Half the width within which the true value lies, in the same unit or per cent of the "
                     "reading; empty: as good instruments read it");
-            return editors::text(figure.source);
+            return translated(figure.source);
         default:
             return {};
     }
@@ -123,7 +125,7 @@ bool ReadingsModel::setData(const QModelIndex& index, const QVariant& value, int
             read.doubt = exchange::readReading(figure, kept, typed, tr("doubt of ").toStdString() + figure.name).doubt;
         }
     } catch (const units::BadInput& bad) {
-        emit refused(QString::fromUtf8(bad.what()));
+        emit refused(translated(bad.what()));
         return false;
     }
     emit dataChanged(this->index(index.row(), Read), this->index(index.row(), Doubt));

@@ -5,6 +5,8 @@
 #include <QFileInfo>
 #include <QVBoxLayout>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "editors/labels.h"
 #include "exchange/load_tolerances.h"
 #include "exchange/read_file.h"
@@ -26,7 +28,7 @@ struct SpinOutcome {
 
 QStringList linesOf(const std::vector<std::string>& all) {
     QStringList lines;
-    for (const auto& words : all) lines << editors::text(words);
+    for (const auto& words : all) lines << translated(words);
     return lines;
 }
 
@@ -121,7 +123,7 @@ void RespinWindow::takeReadings(const QString& path) {
                             .arg(QFileInfo(path).fileName())
                             .arg(readings_->model().readings().size()));
     } catch (const units::BadInput& bad) {
-        state_->setText(QString::fromUtf8(bad.what()));
+        state_->setText(translated(bad.what()));
     }
 }
 
@@ -137,7 +139,7 @@ void RespinWindow::keepReadings(const QString& path) {
         file_ = path;
         state_->setText(tr("Readings kept in %1.").arg(QFileInfo(path).fileName()));
     } catch (const std::exception& failure) {
-        state_->setText(QString::fromUtf8(failure.what()));
+        state_->setText(translated(failure.what()));
     }
 }
 
@@ -167,7 +169,7 @@ void RespinWindow::start() {
                 found.list = seek::respun(found.sample.sample, *shop, plan, stop, progress);
                 return found;
             } catch (const units::BadInput& bad) {
-                return SpinOutcome{{}, {}, QString::fromUtf8(bad.what())};
+                return SpinOutcome{{}, {}, translated(bad.what())};
             }
         },
         [this](const std::any& result) {
@@ -192,8 +194,8 @@ void RespinWindow::tell(std::size_t tried) {
 void RespinWindow::showFound() {
     shelf_->clear();
     for (const auto& r : list_.respins)
-        shelf_->add(r.sample.recipe, *document_.shop(), editors::text(seek::headWords(r)),
-                    tr("lines altered: %1").arg(r.lines.size()), editors::text(seek::windingWords(*r.sample.recipe)));
+        shelf_->add(r.sample.recipe, *document_.shop(), translated(seek::headWords(r)),
+                    tr("lines altered: %1").arg(r.lines.size()), translated(seek::windingWords(*r.sample.recipe)));
     const QString found = list_.broken.empty()    ? tr("The sample keeps every promise: nothing needs to be changed.")
                           : list_.respins.empty() ? tr("Nothing of the design can be changed alone so that it fits.")
                           : list_.kept ? tr("Changes that bring every promise back: %1.").arg(list_.respins.size())
@@ -211,13 +213,13 @@ const seek::Respin* RespinWindow::chosen() const {
 void RespinWindow::showChosen() {
     QStringList lines;
     if (const auto* r = chosen()) {
-        lines << editors::text(seek::headWords(*r)) << linesOf(seek::respinWords(*r, list_.broken)) << QString();
+        lines << translated(seek::headWords(*r)) << linesOf(seek::respinWords(*r, list_.broken)) << QString();
     }
     lines << tr("The sample") << linesOf(sample_.readings)
           << tr("Likeliest with these readings, in standard deviations of what the shop's tolerances allow:")
           << linesOf(sample_.deviations) << linesOf(sample_.doubts);
     if (!list_.broken.empty()) lines << tr("It breaks");
-    for (const auto& p : list_.broken) lines << editors::text(seek::promiseWords(p));
+    for (const auto& p : list_.broken) lines << promiseText(seek::promiseWords(p));
     words_->setPlainText(lines.join(QLatin1Char('\n')));
     showEnabled();
 }
@@ -226,10 +228,10 @@ void RespinWindow::takeUp() {
     const auto* r = chosen();
     if (!r) return;
     try {
-        document_.replace(r->sample.recipe, tr("spun again: %1").arg(editors::text(seek::headWords(*r))));
+        document_.replace(r->sample.recipe, tr("spun again: %1").arg(translated(seek::headWords(*r))));
         state_->setText(tr("The change is on the bench."));
     } catch (const std::exception& failure) {
-        state_->setText(QString::fromUtf8(failure.what()));
+        state_->setText(translated(failure.what()));
     }
 }
 

@@ -8,6 +8,8 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "compare/revision_words.h"
 #include "exchange/revision_store.h"
 
@@ -98,7 +100,7 @@ QLayout* RevisionWindow::issuing() {
     state_->setToolTip(tr("A state only goes onward: draft, sample, released, retired"));
     name->setBuddy(state_);
     for (const auto& [word, issue] : names(design::Issue{}))
-        if (issue != design::Issue::Draft) state_->addItem(QString::fromLatin1(word), static_cast<int>(issue));
+        if (issue != design::Issue::Draft) state_->addItem(translated(word), static_cast<int>(issue));
     row->addWidget(name);
     row->addWidget(state_);
     by_ = lineIn(*row, tr("by"), tr("Who approves it; a release needs a name"));
@@ -132,7 +134,7 @@ bool RevisionWindow::tried(const Act& act) {
         act();
         return true;
     } catch (const std::exception& failure) {
-        words_->setPlainText(QString::fromUtf8(failure.what()));
+        words_->setPlainText(translated(failure.what()));
         return false;
     }
 }
@@ -145,7 +147,7 @@ void RevisionWindow::showRegister() {
     table_->setRowCount(static_cast<int>(all_.revisions.size()));
     for (int k = 0; k < table_->rowCount(); ++k) {
         const design::Revision& r = all_.revisions[static_cast<std::size_t>(k)];
-        QString state = QString::fromStdString(design::word(r.issue()));
+        QString state = translated(design::word(r.issue()));
         if (!r.steps.empty() && !r.steps.back().by.empty())
             state += tr(" by %1").arg(QString::fromStdString(r.steps.back().by));
         if (!r.firstLot.empty()) state += tr(", first lot %1").arg(QString::fromStdString(r.firstLot));
@@ -224,7 +226,7 @@ void RevisionWindow::takeUp() {
                 return compare::reproductionWords(*kept, *shop, stop);
             },
             [this](const std::any& result) {
-                words_->setPlainText(QString::fromStdString(std::any_cast<const std::string&>(result)));
+                words_->setPlainText(promiseText(std::any_cast<const std::string&>(result)));
                 showEnabled();
             });
         showEnabled();
@@ -244,7 +246,7 @@ void RevisionWindow::checkMaterials() {
                 return compare::repeatOrderWords(*kept, *shop, stop);
             },
             [this](const std::any& result) {
-                words_->setPlainText(QString::fromStdString(std::any_cast<const std::string&>(result)));
+                words_->setPlainText(promiseText(std::any_cast<const std::string&>(result)));
                 showEnabled();
             });
         showEnabled();

@@ -5,6 +5,8 @@
 #include <any>
 #include <cmath>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "design/edit.h"
 #include "editors/labels.h"
 #include "seek/candidate_words.h"
@@ -129,7 +131,7 @@ void SeekWindow::start() {
                 priced.prices = prices.get();
                 return Outcome{seek::sought(seek::needOf(*design, design->name), *shop, priced, stop, progress), {}};
             } catch (const units::BadInput& bad) {
-                return Outcome{{}, QString::fromUtf8(bad.what())};
+                return Outcome{{}, translated(bad.what())};
             }
         },
         [this, prices = prices_->prices()](const std::any& result) {
@@ -154,8 +156,8 @@ void SeekWindow::showList(const seek::ShortList& list) {
     shelf_->clear();
     candidates_ = list.candidates;
     for (const auto& c : candidates_)
-        shelf_->add(c.design, *document_.shop(), editors::text(c.order), editors::text(seek::weakestWords(c)),
-                    editors::text(seek::coreWords(*c.design)));
+        shelf_->add(c.design, *document_.shop(), translated(c.order), promiseText(seek::weakestWords(c)),
+                    translated(seek::coreWords(*c.design)));
     const QString found = candidates_.empty() ? tr("Nothing was found that can be wound.")
                           : list.kept         ? tr("%1 designs keep every promise.").arg(candidates_.size())
                                       : tr("None keeps every promise; these %1 come nearest.").arg(candidates_.size());
@@ -177,15 +179,14 @@ void SeekWindow::showChosen() {
     const auto* c = chosen();
     QStringList lines;
     if (c) {
-        lines << editors::text(seek::coreWords(*c->design)) << editors::text(c->order)
-              << editors::text(seek::windingWords(*c->design))
-              << editors::text(seek::burdenWords(c->burden, priced_.get()));
+        lines << translated(seek::coreWords(*c->design)) << translated(c->order)
+              << translated(seek::windingWords(*c->design)) << translated(seek::burdenWords(c->burden, priced_.get()));
         if (const auto weakest = seek::weakestWords(*c); !weakest.empty())
-            lines << tr("weakest: %1").arg(editors::text(weakest));
+            lines << tr("weakest: %1").arg(promiseText(weakest));
         if (std::isfinite(c->distortion))
             lines << tr("distorts %1 at 20 Hz and the operating level")
                          .arg(editors::text(units::write(units::Kind::Share, c->distortion, 2)));
-        for (const auto& words : c->givesUp) lines << tr("gives up: %1").arg(editors::text(words));
+        for (const auto& words : c->givesUp) lines << tr("gives up: %1").arg(promiseText(words));
     }
     words_->setPlainText(lines.join(QLatin1Char('\n')));
     showEnabled();
@@ -205,7 +206,7 @@ void SeekWindow::takeUp() {
                           tr("candidate %1 taken up").arg(*shelf_->chosen() + 1));
         state_->setText(tr("Candidate %1 is on the bench.").arg(*shelf_->chosen() + 1));
     } catch (const std::exception& failure) {
-        state_->setText(QString::fromUtf8(failure.what()));
+        state_->setText(translated(failure.what()));
     }
 }
 

@@ -7,6 +7,7 @@
 #include <atomic>
 #include <thread>
 
+#include "bench/language.h"
 #include "exchange/load_tolerances.h"
 #include "units/fault.h"
 
@@ -53,7 +54,7 @@ MadeUnits unitsOf(const design::DesignPtr& design, const std::shared_ptr<const c
         found->study = study;
         return {found, {}};
     } catch (const units::BadInput& bad) {
-        return {{}, QString::fromUtf8(bad.what())};
+        return {{}, translated(bad.what())};
     }
 }
 

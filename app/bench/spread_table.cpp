@@ -4,6 +4,8 @@
 #include <QFont>
 #include <array>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "plots/result_words.h"
 #include "spread/spread_words.h"
@@ -45,7 +47,7 @@ QString SpreadModel::text(int row, int column) const {
     const auto value = [&](double v) { return plots::shownNumber(spread::valueWords(c, v)); };
     switch (column) {
         case Name:
-            return QString::fromStdString(spread::columnWords(c));
+            return columnText(c);
         case Kept:
             return sum.yield ? yieldShare(*sum.yield) : QString();
         case Nominal:
@@ -62,20 +64,20 @@ QString SpreadModel::text(int row, int column) const {
 QString SpreadModel::tip(int row) const {
     const auto lines = [](const std::vector<std::string>& all) {
         QStringList words;
-        for (const auto& line : all) words << QString::fromStdString(line);
+        for (const auto& line : all) words << translated(line);
         return words.join(QLatin1Char('\n'));
     };
     if (together(row)) return lines({spread::yieldWords(*found_->summary.together)});
     const auto k = static_cast<std::size_t>(row);
     const auto& c = found_->head.columns[k];
     const auto& sum = found_->summary.columns[k];
-    std::vector<std::string> all{spread::columnWords(c)};
+    std::vector<std::string> all;
     if (sum.yield) all.push_back(spread::yieldWords(*sum.yield));
     all.push_back(spread::limitsWords(c, sum.limits));
     if (found_->head.expansion.units > 0 && found_->head.expansion.worst[k] >= 0)
         all.push_back("fields by expansion, off by at most " +
                       spread::differenceWords(c, found_->head.expansion.worst[k]) + " in the units that were checked");
-    return lines(all);
+    return columnText(c) + QLatin1Char('\n') + lines(all);
 }
 
 QVariant SpreadModel::data(const QModelIndex& index, int role) const {

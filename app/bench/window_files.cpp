@@ -6,6 +6,7 @@
 #include <QMessageBox>
 
 #include "bench/bench_window.h"
+#include "bench/language.h"
 #include "cut/cut_view.h"
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
@@ -20,7 +21,7 @@ namespace {
 const QString designFiles = QStringLiteral("Coilwright (*.coilwright)");
 
 QString words(const std::exception& failure) {
-    QString sentence = QString::fromUtf8(failure.what());
+    QString sentence = translated(failure.what());
     if (const auto* bad = dynamic_cast<const units::BadInput*>(&failure); bad && bad->faults.size() > 1)
         sentence += QCoreApplication::translate("bench", " (and %1 more)").arg(bad->faults.size() - 1);
     return sentence;

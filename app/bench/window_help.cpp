@@ -2,7 +2,9 @@
 // Where the window helps: start page, keys, and what governs a promise.
 #include "analysis/lever.h"
 #include "bench/bench_window.h"
+#include "bench/figure_words.h"
 #include "bench/key_list.h"
+#include "bench/language.h"
 #include "bench/start_page.h"
 #include "editors/form_pane.h"
 #include "exchange/design_json.h"
@@ -23,8 +25,7 @@ void BenchWindow::showStart() {
     }
     std::vector<Blank> blanks;
     for (const auto& [key, kind] : kindsOfUnit())
-        blanks.push_back(
-            {QString::fromStdString(key), QString::fromStdString(kind.title), QString::fromStdString(kind.note)});
+        blanks.push_back({QString::fromStdString(key), translated(kind.title), translated(kind.note)});
     showBench();
     auto* page = new StartPage(offers, blanks, memory_.recent, *document_.shop());
     connect(page, &StartPage::blankChosen, this, [this](const QString& key) {
@@ -64,7 +65,7 @@ void BenchWindow::showHandbook(const QString& page) {
     try {
         if (!open) open = new handbook::HandbookWindow(folder, this);
     } catch (const units::BadInput& bad) {
-        return say(QString::fromUtf8(bad.what()));
+        return say(translated(bad.what()));
     }
     open->setAttribute(Qt::WA_DeleteOnClose);
     open->showPage(page);
@@ -87,7 +88,7 @@ void BenchWindow::point(const analysis::PromiseState& promise) {
 void BenchWindow::govern(const std::string& figure) {
     const units::Figure* found = answer_ ? answer_->figure(figure) : nullptr;
     if (found == nullptr) return;
-    rank(QString::fromStdString(figure), QString::fromStdString(found->source), units::kindOfUnit(found->unit),
+    rank(figureText(figure), translated(found->source), units::kindOfUnit(found->unit),
          [figure, design = document_.shown(), shop = document_.shop(), now = answer_](
              const std::stop_token& stop) -> std::any { return analysis::pulls(*design, *shop, now, figure, stop); });
 }
@@ -97,10 +98,9 @@ void BenchWindow::governMask(const analysis::PromiseState& promise) {
     if (trace == nullptr) return;
     const analysis::Spot spot{promise.figure, promise.frequency};
     const QString name = tr("%1 at %2")
-                             .arg(QString::fromStdString(trace->title),
+                             .arg(translated(trace->title),
                                   QString::fromStdString(units::write(units::Kind::Frequency, promise.frequency, 3)));
-    rank(name, QString::fromStdString(trace->source),
-         promise.figure == "response" ? units::Kind::Decibel : promise.kind,
+    rank(name, translated(trace->source), promise.figure == "response" ? units::Kind::Decibel : promise.kind,
          [spot, design = document_.shown(), shop = document_.shop(), now = answer_](
              const std::stop_token& stop) -> std::any { return analysis::pulls(*design, *shop, now, spot, stop); });
 }
@@ -109,7 +109,7 @@ void BenchWindow::rank(const QString& name, const QString& source, units::Kind k
     say(tr("%1: %2. What governs it is being solved.").arg(name, source));
     governing_.start(std::move(job), [this, name, source, kind](const std::any& result) {
         const auto& pulls = std::any_cast<const std::vector<analysis::Pull>&>(result);
-        say(tr("%1 is %2. %3").arg(name, QString::fromStdString(analysis::sentence(pulls, kind)), source));
+        say(tr("%1 is %2. %3").arg(name, translated(analysis::sentence(pulls, kind)), source));
         if (!pulls.empty() &&
             selection_.selected() == document::Selected(document::WholePart{document::WholePart::Which::Brief}))
             selectPart(pulls.front().lever);

@@ -3,6 +3,7 @@
 #include <any>
 
 #include "bench/bench_window.h"
+#include "bench/language.h"
 #include "bench/start_page.h"
 #include "design/unsaid.h"
 #include "exchange/load_enquiries.h"
@@ -21,7 +22,7 @@ Drawn drawn(const design::Design& sketch, const catalog::Catalog& shop) {
     try {
         return {seek::firstDesign(seek::needOf(sketch, sketch.name), shop), {}};
     } catch (const units::BadInput& bad) {
-        return {nullptr, QString::fromUtf8(bad.what())};
+        return {nullptr, translated(bad.what())};
     }
 }
 
@@ -31,7 +32,7 @@ std::map<std::string, design::Enquiry> BenchWindow::kindsOfUnit() {
     try {
         return exchange::loadEnquiries(resources_);
     } catch (const std::exception& failure) {
-        say(QString::fromUtf8(failure.what()));
+        say(translated(failure.what()));
         return {};
     }
 }

@@ -3,6 +3,7 @@
 #include <QFileDialog>
 
 #include "bench/bench_window.h"
+#include "bench/language.h"
 #include "bench/paper_window.h"
 #include "bench/respin_window.h"
 #include "bench/revision_window.h"
@@ -32,12 +33,12 @@ void BenchWindow::showPair(const design::DesignPtr& other) {
     connect(&document_, &document::Document::changed, pair, [this, pair] { pair->setFirst(document_.design()); });
     connect(pair, &compare::PairWindow::portionAsked, this, [this, pair](const design::Portion& portion) {
         const QString words =
-            tr("%1 of %2").arg(QString::fromStdString(portion.words()), QString::fromStdString(pair->second()->name));
+            tr("%1 of %2").arg(translated(portion.words()), QString::fromStdString(pair->second()->name));
         try {
             document_.replace(design::withPortion(*document_.design(), *pair->second(), portion), words);
             say(tr("Taken: %1. Undo takes it back.").arg(words));
         } catch (const units::BadInput& refused) {
-            pair->say(tr("%1 was not taken: %2").arg(words, QString::fromUtf8(refused.what())));
+            pair->say(tr("%1 was not taken: %2").arg(words, translated(refused.what())));
         }
     });
     pair->show();

@@ -4,6 +4,7 @@
 #include <QLocale>
 
 #include "bench/bench_window.h"
+#include "bench/language.h"
 #include "design/difference.h"
 #include "exchange/design_json.h"
 
@@ -22,7 +23,7 @@ QString lines(const std::vector<std::string>& all) {
             some << QStringLiteral("…");
             break;
         }
-        some << QString::fromStdString(line);
+        some << translated(line);
     }
     return some.join(QLatin1Char('\n'));
 }
@@ -77,7 +78,7 @@ void BenchWindow::offer(const document::LeftWork& work) {
                          {tr("&Later"), tr("It is offered again at the next start"), [work] { work.lock->unlock(); }},
                          {tr("&Give it up"), tr("The unsaved work is deleted"), [work] { document::giveUp(work); }}}});
     } catch (const std::exception& failure) {
-        say(tr("Unsaved work could not be read: %1").arg(QString::fromUtf8(failure.what())));
+        say(tr("Unsaved work could not be read: %1").arg(translated(failure.what())));
     }
 }
 

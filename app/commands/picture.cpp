@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--spread]
+// coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--spread] [--language de]
 //     [--part cut | figures | plots | promises | winding | papers | spread]
 #include <QApplication>
 #include <QElapsedTimer>
@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "bench/bench_window.h"
+#include "bench/language.h"
 #include "bench/paper_window.h"
 #include "bench/spread_window.h"
 #include "bench/theme.h"
@@ -98,11 +99,16 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
 }  // namespace
 
 std::string picture(const std::vector<std::string>& typed) {
-    const Arguments arguments = sorted(typed, {{"DESIGN"}, {"--dark", "--spread"}, {"--to", "--size", "--part"}});
+    const Arguments arguments =
+        sorted(typed, {{"DESIGN"}, {"--dark", "--spread"}, {"--to", "--size", "--part", "--language"}});
     const std::string to = arguments.option("--to"), size = arguments.option("--size");
     if (to.empty()) throw units::BadInput(units::Fault{"command line: --to", "no file", "the PNG file to write"});
     const QSize pixels = size.empty() ? QSize(1280, 800) : sizeIn(size);
     const Opened opened = openDesign(arguments.operands.front());
+    const std::string asked = arguments.option("--language");
+    const auto language =
+        bench::windowLanguage(asked.empty() ? "en" : asked, resourceFolders(places()), "command line: --language");
+    if (language) QCoreApplication::installTranslator(language.get());
     bench::BenchWindow window(std::make_shared<const catalog::Catalog>(opened.shop), opened.design, {},
                               resourceFolders(places()));
     // After the window, which wears what it remembers.

@@ -81,6 +81,7 @@ constexpr const char* help =
     "    --hook-up NAME, --from, --to, --points, --at as above\n"
     "coilwright picture DESIGN --to F.png\n"
     "                                    the window as a picture: --size 1280x800, --dark\n"
+    "    --language de                   in German, or in a language of the shop's own table\n"
     "                                    --spread: after a production was made\n"
     "    --part NAME                     of it alone: cut, figures, plots, promises, winding for the winding "
     "program,\n"

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "bench/figure_words.h"
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "plots/result_words.h"
 #include "units/text.h"
@@ -110,7 +112,7 @@ int PairFigures::columnCount(const QModelIndex& parent) const {
 QString PairFigures::text(const FigurePair& pair, int column) const {
     switch (column) {
         case Name:
-            return QString::fromStdString(pair.any().name);
+            return bench::figureText(pair.any().name);
         case A:
             return pair.a ? plots::written(*pair.a) : QString();
         case B:
@@ -143,8 +145,8 @@ QVariant PairFigures::data(const QModelIndex& index, int role) const {
         }
         case Qt::ToolTipRole: {
             const units::Figure* shown = index.column() == A ? pair.a : index.column() == B ? pair.b : nullptr;
-            if (shown && !shown->valid) return tr("outside validity: %1").arg(QString::fromStdString(shown->why));
-            return QString::fromStdString(pair.any().source);
+            if (shown && !shown->valid) return tr("outside validity: %1").arg(bench::translated(shown->why));
+            return QString::fromStdString(pair.any().name) + QLatin1Char('\n') + bench::translated(pair.any().source);
         }
         default:
             return {};

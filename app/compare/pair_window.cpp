@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "bench/headed.h"
+#include "bench/language.h"
 #include "design/difference.h"
 
 namespace compare {
@@ -77,12 +78,12 @@ void PairWindow::showDifferences() {
         headings_[which]->setText((which == 0 ? tr("A: %1") : tr("B: %1")).arg(named(*designs_[which])));
     words_->clear();
     for (const std::string& line : design::differences(*designs_[0], *designs_[1]))
-        words_->addItem(QString::fromStdString(line));
+        words_->addItem(bench::translated(line));
     if (words_->count() == 0) words_->addItem(tr("The designs are the same."));
     take_->menu()->clear();
     for (const design::Portion& portion : design::differingPortions(*designs_[0], *designs_[1]))
         connect(
-            take_->menu()->addAction(QString::fromStdString(portion.words())), &QAction::triggered, this,
+            take_->menu()->addAction(bench::translated(portion.words())), &QAction::triggered, this,
             [this, portion] { emit portionAsked(portion); },
             Qt::QueuedConnection);  // the menu is made anew on what follows
     take_->setEnabled(!take_->menu()->isEmpty());

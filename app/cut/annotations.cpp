@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bench/language.h"
 #include "cut/hatch.h"
 #include "cut/item_words.h"
 #include "units/inch.h"
@@ -46,7 +47,7 @@ void paintLedOut(const Canvas& canvas, const Label& label, bool sign) {
     p.drawLine(QPointF(label.x, label.start), QPointF(label.x, shelf));
     paintPlate(canvas, label, canvas.base(), sign);
     p.setPen(canvas.pen(ink));
-    p.drawLine(QPointF(label.box.left(), shelf), QPointF(label.box.right(), shelf));
+    p.drawLine(QPointF(std::min(label.x, label.box.left()), shelf), QPointF(label.box.right(), shelf));
 }
 
 }  // namespace
@@ -64,14 +65,14 @@ QStringList fitSentences(const coil::CoilBuild& build) {
     QStringList all;
     for (const auto& fill : build.fill) {
         QString where;
-        if (build.fill.size() > 1) where = QStringLiteral("Leg %1 chamber %2: ").arg(fill.leg).arg(fill.chamber);
+        if (build.fill.size() > 1) where = bench::translated("Leg %1 chamber %2: ").arg(fill.leg).arg(fill.chamber);
         for (const auto& problem : fill.problems) {
-            QString words = QString::fromStdString(problem);
+            QString words = bench::translated(problem);
             if (where.isEmpty() && words.startsWith(QStringLiteral("the "))) words[0] = words[0].toUpper();
             all << where + words;
         }
         if (fill.problems.empty() && fill.over > 1e-9)
-            all << where + QStringLiteral("%1 over the room").arg(lengthWords(fill.over));
+            all << where + bench::translated("%1 over the room").arg(lengthWords(fill.over));
     }
     return all;
 }
@@ -159,7 +160,7 @@ void paintOvershoots(const Canvas& canvas, const coil::CoilBuild& build) {
         p.setPen(QPen(broken, canvas.options.hairline > 0 ? canvas.options.hairline : 1.0));
         hatch(p, seen, Qt::DiagCrossPattern, 6);
         canvas.outline(r, broken, 2);
-        const QString words = lengthWords(beyond.over) + QStringLiteral(" over");
+        const QString words = bench::translated("%1 over").arg(lengthWords(beyond.over));
         QRectF plate(0, 0, metrics.horizontalAdvance(words) + 8, metrics.height() + 2);
         plate.moveCenter(QPointF(seen.center().x(), seen.top() + 0.75 * seen.height()));
         plate.moveLeft(std::clamp(plate.left(), canvas.area.left(),

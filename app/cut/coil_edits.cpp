@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "bench/language.h"
 #include "cut/item_words.h"
 #include "design/edit.h"
 #include "units/fault.h"
@@ -18,8 +19,8 @@ using design::ItemIndex;
 namespace {
 
 QString words(const units::BadInput& bad) {
-    QString sentence = QString::fromStdString(units::sentence(bad.faults.front()));
-    if (const auto more = bad.faults.size() - 1; more > 0) sentence += QStringLiteral(" (%1 more)").arg(more);
+    QString sentence = bench::translated(units::sentence(bad.faults.front()));
+    if (const auto more = bad.faults.size() - 1; more > 0) sentence += bench::translated(" (and %1 more)").arg(more);
     return sentence;
 }
 
@@ -185,8 +186,7 @@ QString CoilEdits::turnsFault(ItemIndex section, const QString& text, bool step)
     } catch (const units::BadInput& bad) {
         document_.endPreview();
         const auto& fault = bad.faults.front();
-        return tr("Found %1; allowed is %2.")
-            .arg(QString::fromStdString(fault.found), QString::fromStdString(fault.allowed));
+        return tr("Found %1; allowed is %2.").arg(bench::translated(fault.found), bench::translated(fault.allowed));
     }
     return {};
 }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "bench/language.h"
 #include "cut/annotations.h"
 #include "cut/hatch.h"
 #include "cut/ladders.h"
@@ -40,8 +41,8 @@ void paintIronNames(const Canvas& canvas, const CoilBuild& build) {
     const QFontMetricsF metrics(canvas.options.font);
     auto& p = canvas.painter;
     const auto boxes = ironBoxes(build);
-    const QString right = build.legs == 2 ? QStringLiteral("right leg") : QStringLiteral("outer leg");
-    const QString left = build.legs == 2 ? QStringLiteral("left leg") : QStringLiteral("tongue");
+    const QString right = build.legs == 2 ? bench::translated("right leg") : bench::translated("outer leg");
+    const QString left = build.legs == 2 ? bench::translated("left leg") : bench::translated("tongue");
     for (int i = 0; i < 2; ++i) {
         const QString& words = i == 0 ? left : right;
         const QRectF seen = canvas.seen(canvas.rect(boxes[static_cast<std::size_t>(i)]));

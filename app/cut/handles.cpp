@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bench/language.h"
 #include "cut/item_words.h"
 #include "design/edit.h"
 
@@ -53,13 +54,13 @@ QString handleWords(const design::Design& design, const Handle& handle) {
     const QString name = item != nullptr ? itemName(*item) : QString();
     switch (handle.edge) {
         case Handle::Edge::Low:
-            return QStringLiteral("margin at the low end of ") + name;
+            return bench::translated("margin at the low end of %1").arg(name);
         case Handle::Edge::High:
-            return QStringLiteral("margin at the high end of ") + name;
+            return bench::translated("margin at the high end of %1").arg(name);
         case Handle::Edge::Thickness:
             break;
     }
-    return QStringLiteral("thickness of ") + name;
+    return bench::translated("thickness of %1").arg(name);
 }
 
 double valueAfter(const Handle& handle, const QPointF& moved, double scale) {

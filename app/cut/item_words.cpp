@@ -3,6 +3,7 @@
 
 #include <QStringList>
 
+#include "bench/language.h"
 #include "units/text.h"
 
 namespace cut {
@@ -23,21 +24,21 @@ QString quantityWords(units::Kind kind, double value) {
 
 QString sectionTip(const Shape& shape, const design::Design& design) {
     QStringList lines;
-    lines << QStringLiteral("%1: %2 turns").arg(text(shape.name), turnsWords(shape.turns));
+    lines << bench::translated("%1: %2 turns").arg(text(shape.name), turnsWords(shape.turns));
     if (shape.random) {
-        lines << QStringLiteral("random-wound");
+        lines << bench::translated("random-wound");
     } else {
-        lines << QStringLiteral("%1 %2, at most %3 turns a layer")
+        lines << bench::translated("%1 %2, at most %3 turns a layer")
                      .arg(shape.layers)
-                     .arg(shape.layers == 1 ? QStringLiteral("layer") : QStringLiteral("layers"),
+                     .arg(shape.layers == 1 ? bench::translated("layer") : bench::translated("layers"),
                           turnsWords(shape.turnsPerLayer));
     }
-    lines << QStringLiteral("build %1, wound width %2")
+    lines << bench::translated("build %1, wound width %2")
                  .arg(lengthWords(shape.box.width()), lengthWords(shape.box.height()));
-    lines << QStringLiteral("mean turn %1").arg(lengthWords(shape.meanTurn));
-    lines << QStringLiteral("DCR %1 at 20 °C").arg(quantityWords(units::Kind::Resistance, shape.resistance20));
+    lines << bench::translated("mean turn %1").arg(lengthWords(shape.meanTurn));
+    lines << bench::translated("DCR %1 at 20 °C").arg(quantityWords(units::Kind::Resistance, shape.resistance20));
     if (const auto* winding = design::winding(design, shape.winding); winding != nullptr && winding->strands > 1)
-        lines << QStringLiteral("%1 wires in hand").arg(winding->strands);
+        lines << bench::translated("%1 wires in hand").arg(winding->strands);
     return lines.join(QLatin1Char('\n'));
 }
 
@@ -49,8 +50,9 @@ QString lengthWords(double metres, int digits) {
 
 QString itemName(const design::Item& item) {
     if (const auto* section = item.section()) return text(section->label());
-    if (const auto* shield = item.shield()) return QStringLiteral("shield ") + text(shield->name);
-    return QStringLiteral("insulation ") + text(units::writeExact(units::Kind::Length, item.barrier()->ply.thickness));
+    if (const auto* shield = item.shield()) return bench::translated("shield %1").arg(text(shield->name));
+    return bench::translated("insulation %1")
+        .arg(text(units::writeExact(units::Kind::Length, item.barrier()->ply.thickness)));
 }
 
 QString itemLabel(const design::Item& item) {
@@ -66,35 +68,37 @@ QString itemSentence(const design::Design& design, design::ItemIndex index) {
     const auto& place = design.coil[static_cast<std::size_t>(index.place)];
     QString what;
     if (const auto* section = item->section())
-        what = QStringLiteral("section %1, %2 turns").arg(text(section->label()), turnsWords(section->turns));
-    else if (item->shield() != nullptr)
-        what = QStringLiteral("Faraday ") + itemName(*item);
+        what = bench::translated("section %1, %2 turns").arg(text(section->label()), turnsWords(section->turns));
+    else if (const auto* shield = item->shield())
+        what = bench::translated("Faraday shield %1").arg(text(shield->name));
     else
         what = itemName(*item);
-    if (design.coil.size() > 1) what += QStringLiteral(", leg %1 chamber %2").arg(place.leg).arg(place.chamber);
-    return what + QStringLiteral(", item %1 of %2 from the core outward").arg(index.item + 1).arg(place.order.size());
+    if (design.coil.size() > 1) what += bench::translated(", leg %1 chamber %2").arg(place.leg).arg(place.chamber);
+    return what +
+           bench::translated(", item %1 of %2 from the core outward").arg(index.item + 1).arg(place.order.size());
 }
 
 QString itemTip(const Shape& shape, const design::Design& design) {
     if (shape.kind == Shape::Kind::Section) return sectionTip(shape, design);
     if (shape.kind == Shape::Kind::Shield)
-        return QStringLiteral("shield %1\nthickness %2, width %3\nmean turn %4%5")
+        return bench::translated("shield %1\nthickness %2, width %3\nmean turn %4%5")
             .arg(text(shape.name), lengthWords(shape.box.width()), lengthWords(shape.box.height()),
-                 lengthWords(shape.meanTurn), shape.isFolded() ? QStringLiteral("\nfolded over both ends") : QString());
-    return QStringLiteral("insulation: %1\nthickness %2").arg(text(shape.name), lengthWords(shape.box.width()));
+                 lengthWords(shape.meanTurn),
+                 shape.isFolded() ? bench::translated("\nfolded over both ends") : QString());
+    return bench::translated("insulation: %1\nthickness %2").arg(text(shape.name), lengthWords(shape.box.width()));
 }
 
 QString coilSentence(const design::Design& design) {
     QStringList places;
     for (const auto& place : design.coil) {
-        QStringList items{QStringLiteral("core")};
+        QStringList items{bench::translated("core")};
         for (const auto& item : place.order) items << (item.barrier() != nullptr ? itemName(item) : itemLabel(item));
         QString words = items.join(QStringLiteral(", "));
         if (design.coil.size() > 1)
-            words.prepend(QStringLiteral("leg %1 chamber %2: ").arg(place.leg).arg(place.chamber));
+            words.prepend(bench::translated("leg %1 chamber %2: ").arg(place.leg).arg(place.chamber));
         places << words;
     }
-    return QStringLiteral("From the core outward: ") + places.join(QStringLiteral("; ")) + QLatin1Char('.');
+    return bench::translated("From the core outward: ") + places.join(QStringLiteral("; ")) + QLatin1Char('.');
 }
 
 }  // namespace cut

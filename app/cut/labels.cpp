@@ -8,6 +8,7 @@ namespace cut {
 namespace {
 
 constexpr double padding = 3;
+constexpr double inset = 4;  // of a led-out text from its line, so that a line close by runs past it
 
 QRectF centred(const QPointF& centre, double width, double height) {
     return {centre.x() - width / 2, centre.y() - height / 2, width, height};
@@ -62,7 +63,7 @@ std::vector<Label> placeLabels(const std::vector<LabelWish>& wishes, const QFont
             label.x = wish.body.center().x();
             label.below = wish.below;
             label.start = wish.below ? wish.body.bottom() : wish.body.top();
-            label.box = {std::min(label.x - 1, std::max(0.0, right - width)), 0, width, height};
+            label.box = {std::min(label.x + inset, std::max(0.0, right - width)), 0, width, height};
             outside.push_back(label);
         }
     }

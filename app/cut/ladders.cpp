@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bench/language.h"
 #include "cut/item_words.h"
 #include "units/text.h"
 
@@ -252,20 +253,21 @@ QStringList ladderLegend(const PaintOptions& options) {
     const QString driven = QString::fromStdString(options.state->driven),
                   observed = QString::fromStdString(options.state->observed);
     if (options.ampereTurns)
-        lines << QStringLiteral("A: ampere-turns at each border for 1 A into %1, %2 shorted").arg(driven, observed);
-    if (options.layerVolts) lines << QStringLiteral("V: layers inside | outside each border for 1 V at %1").arg(driven);
+        lines << bench::translated("A: ampere-turns at each border for 1 A into %1, %2 shorted").arg(driven, observed);
+    if (options.layerVolts)
+        lines << bench::translated("V: layers inside | outside each border for 1 V at %1").arg(driven);
     return lines;
 }
 
 QString borderTip(const Border& border, const analysis::CoilState& state) {
     const QString driven = QString::fromStdString(state.driven), observed = QString::fromStdString(state.observed),
                   hookUp = QString::fromStdString(state.hookUp);
-    return QStringLiteral("Between %1 and %2 (hook-up %3)\n").arg(border.inside, border.outside, hookUp) +
-           QStringLiteral(
+    return bench::translated("Between %1 and %2 (hook-up %3)\n").arg(border.inside, border.outside, hookUp) +
+           bench::translated(
                "Ampere-turns %1 for 1 A into %2 with %3 shorted, 1 kHz: all layers from the core to here.\n"
                "Their square, over the height of the border, is the leakage field: interleaving keeps them small.\n")
                .arg(number(units::Kind::Current, border.ampereTurns, 3), driven, observed) +
-           QStringLiteral(
+           bench::translated(
                "Layer voltages %1 inside and %2 outside for 1 V at %4, 1 kHz, to earth: middle of each layer.\n"
                "Their difference of %3 charges the capacitance between the two.")
                .arg(number(units::Kind::Voltage, border.insideVolts, 3),

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "analysis/figure_names.h"
+#include "bench/language.h"
 #include "design/unsaid.h"
 #include "editors/form.h"
 #include "editors/labels.h"
@@ -102,8 +103,7 @@ void writeMasks(FormPen& pen) {
     for (std::size_t k = 0; k < all.size(); ++k) {
         const auto mask = itemOf(masks(), k);
         const QString owner = tr("mask %1").arg(k + 1);
-        pen.fold(tr("Mask %1: limits on the %2").arg(k + 1).arg(QString::fromStdString(all[k].trace)), mask.path, false,
-                 2);
+        pen.fold(tr("Mask %1: limits on the %2").arg(k + 1).arg(bench::translated(all[k].trace)), mask.path, false, 2);
         pen.fields(mask, owner, {"trace", "hook_up"});
         pen.table(pointsTable(mask, all[k], owner));
         const auto points = memberOf<std::vector<design::MaskPoint>>(mask, "points");
@@ -126,7 +126,7 @@ void writeSaid(FormPen& pen) {
     Table table{{tr("on"), tr("said")}, 2, {}};
     for (std::size_t k = 0; k < all.size(); ++k) {
         const auto one = itemOf(said, k);
-        const QString owner = tr("what was said on %1").arg(QString::fromStdString(all[k].subject));
+        const QString owner = tr("what was said on %1").arg(bench::translated(all[k].subject));
         table.rows.push_back({{partOf(one, "subject", owner, pen.shop), partOf(one, "words", owner, pen.shop)},
                               removeFrom(said, k, tr("remove %1").arg(owner))});
     }
@@ -138,11 +138,11 @@ void writeSaid(FormPen& pen) {
         const bool begun =
             std::any_of(all.begin(), all.end(), [&](const auto& s) { return s.subject == point.subject; });
         if (begun) continue;
-        Act note = addTo(said, QString::fromStdString(point.question), design::Said{point.subject, "", nullptr},
-                         all.size(), "/words");
+        Act note = addTo(said, bench::translated(point.question), design::Said{point.subject, "", nullptr}, all.size(),
+                         "/words");
         note.path = "/brief/said/ask/" + point.subject;
-        note.name = tr("note what was said on %1").arg(QString::fromStdString(point.subject));
-        note.reason = QString::fromStdString(point.why);
+        note.name = tr("note what was said on %1").arg(bench::translated(point.subject));
+        note.reason = bench::translated(point.why);
         pen.button(std::move(note));
     }
 }

@@ -7,6 +7,7 @@
 #include <QScopedValueRollback>
 #include <QVBoxLayout>
 
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "design/check.h"
 #include "editors/check_field.h"
@@ -108,8 +109,7 @@ QString Field::sentence(const units::BadInput& bad) const {
     const auto own = std::find_if(bad.faults.begin(), bad.faults.end(),
                                   [&](const units::Fault& f) { return f.place.ends_with(": " + part_.path); });
     const units::Fault& fault = own == bad.faults.end() ? bad.faults.front() : *own;
-    return tr("Found %1; allowed is %2.")
-        .arg(QString::fromStdString(fault.found), QString::fromStdString(fault.allowed));
+    return tr("Found %1; allowed is %2.").arg(bench::translated(fault.found), bench::translated(fault.allowed));
 }
 
 void Field::paintEvent(QPaintEvent*) {

@@ -3,6 +3,7 @@
 
 #include <QVBoxLayout>
 
+#include "bench/language.h"
 #include "editors/table_view.h"
 #include "units/fault.h"
 
@@ -161,7 +162,7 @@ QAbstractButton* FormView::button(const Act& act, QAbstractButton* made, FaultLi
         } catch (const units::BadInput& bad) {
             const auto& fault = bad.faults.front();
             line->say(made, tr("Not done: found %1; allowed is %2.")
-                                .arg(QString::fromStdString(fault.found), QString::fromStdString(fault.allowed)));
+                                .arg(bench::translated(fault.found), bench::translated(fault.allowed)));
         }
     });
     return made;

@@ -41,7 +41,7 @@ constexpr Words fieldWords[]{
     {"length", "length", "Outer size that the unit may have; 0 leaves it free."},
     {"width", "width", "Width; 0 leaves it to the section."},
     {"height", "height", "Closed height: sets iron section and turn length."},
-    {"figure", "figure", "Name of the figure that is promised, as in the table of figures."},
+    {"figure", "figure", "Key of the figure that is promised; the tips of the table of figures tell it."},
     {"hook_up", "hook-up", "In which hook-up; empty: the first."},
     {"port", "port", "At which port; empty where the figure needs none."},
     {"at_least", "at least", "Lower limit, in the unit of the figure; empty: none."},
@@ -121,6 +121,9 @@ constexpr Words fieldWords[]{
     {"foil_eddies", "foil eddies", "Eddy currents in foil: shields and windings of foil."},
     {"proximity", "alternating-current resistance", "Skin and proximity effect in the wire."},
     {"dielectric_loss", "dielectric loss", "Losses of enamel, paper, bobbin and varnish."},
+    {"plus_minus", "within ±",
+     "Half width, as \"2 %\" or as \"0.05 mm\"; of a normal spread two standard deviations; empty: as the shop's."},
+    {"distribution", "spread", "Normal about the value, uniform between the ends, or triangular."},
     {"lead_outs", "lead-outs", "Resistance and inductance of the leads."},
 };
 
@@ -194,6 +197,8 @@ QString hintOf(const std::string& key) {
         {"mask_low", "no limit"},
         {"mask_high", "no limit"},
         {"hand", "wound alone"},
+        {"plus_minus", "as the shop's"},
+        {"distribution", "as the shop's"},
         {"straps", "none"},
         {"earths", "none"},
         {"terminal", "none"},
@@ -210,7 +215,7 @@ QString hintOf(const std::string& key) {
 
 QString wordOf(const std::string& word) {
     const auto at = words().find(word);
-    return at != words().end() ? tr(at->second) : QString::fromStdString(word);
+    return at != words().end() ? tr(at->second) : tr(word.c_str());
 }
 
 int textRoom(const std::string& key) {

@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "plots/band_area.h"
 #include "plots/plot.h"
@@ -89,7 +90,7 @@ void Plot::setAxis() {
             xAxis->setTicker(QSharedPointer<PrefixedLogTicker>::create());
         else
             xAxis->setTicker(QSharedPointer<PlainTicker>::create(takesPrefix(axis.unit)));
-        const QString label = QString::fromStdString(axis.label);
+        const QString label = bench::translated(axis.label);
         xAxis->setLabel(axis.unit.empty() ? label : label + QStringLiteral(", ") + unitText(axis.unit));
         fitted_ = false;
         if (overFrequency()) xAxis->setRange(band_);
@@ -183,8 +184,8 @@ void Plot::showLabels() {
         const analysis::Curve& curve = *shown_[i].curve;
         std::vector<double> y = curve.y;
         for (double& value : y) value = curve.shown(value);
-        labels.push_back({QString::fromStdString(curve.label), hue(i), shown_[i].right ? yAxis2 : yAxis,
-                          trace_->frequency, std::move(y)});
+        labels.push_back({bench::translated(curve.label), hue(i), shown_[i].right ? yAxis2 : yAxis, trace_->frequency,
+                          std::move(y)});
     }
     labels_->show(std::move(labels));
 }

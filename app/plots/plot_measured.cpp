@@ -2,6 +2,7 @@
 // What was measured, over the curves that it belongs to.
 #include <cmath>
 
+#include "bench/language.h"
 #include "bench/theme.h"
 #include "measured/comparison.h"
 #include "plots/plot.h"
@@ -116,11 +117,11 @@ QString Plot::measuredWords() const {
             };
             const QString sign = held.largest > 0 ? QStringLiteral("+") : QString();
             parts << tr("%1 at most %2 at %3, rms %4")
-                         .arg(QString::fromStdString(one.curve.label), sign + amount(held.largest),
+                         .arg(bench::translated(one.curve.label), sign + amount(held.largest),
                               QString::fromStdString(units::write(units::Kind::Frequency, held.where, 3)),
                               amount(held.rms));
         } catch (const units::BadInput& nothing) {
-            parts << QString::fromUtf8(nothing.what());
+            parts << bench::translated(nothing.what());
         }
     }
     return parts.isEmpty() ? QString() : tr("measured less computed: %1").arg(parts.join(QStringLiteral("; ")));

@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <exception>
 
+#include "bench/language.h"
 #include "exchange/write_file.h"
 #include "plots/arrangement.h"
 #include "plots/small_png.h"
@@ -108,11 +109,12 @@ void PlotPane::offer(const analysis::Answer& answer) {
         const auto drawn = std::count_if(trace->curves.begin(), trace->curves.end(),
                                          [](const analysis::Curve& curve) { return !curve.y.empty(); });
         if (drawn == 0) continue;
-        choice_->addItem(QString::fromStdString(trace->title), inWords(wholeView(*trace)));
+        choice_->addItem(bench::translated(trace->title), inWords(wholeView(*trace)));
         for (const analysis::Curve& curve : trace->curves)
             if (drawn > 1 && !curve.y.empty())
-                choice_->addItem(QString::fromStdString(trace->title + " · " + curve.label),
-                                 inWords({trace->name, curve.name, {}}));
+                choice_->addItem(
+                    bench::translated(trace->title) + QStringLiteral(" · ") + bench::translated(curve.label),
+                    inWords({trace->name, curve.name, {}}));
     }
     choice_->view()->setMinimumWidth(choice_->view()->sizeHintForColumn(0) + 24);
     showChoice();
@@ -173,7 +175,7 @@ void PlotPane::savePicture() {
         exchange::writeFile(path.toStdString(), plotSvg(*plot_, plot_->size()));
         emit said(tr("%1 is written.").arg(path));
     } catch (const std::exception& failure) {
-        emit said(QString::fromUtf8(failure.what()));
+        emit said(bench::translated(failure.what()));
     }
 }
 
@@ -185,7 +187,7 @@ void PlotPane::saveTable() {
         exchange::writeFile(path.toStdString(), traceCsv(*plot_->trace()));
         emit said(tr("%1 is written.").arg(path));
     } catch (const std::exception& failure) {
-        emit said(QString::fromUtf8(failure.what()));
+        emit said(bench::translated(failure.what()));
     }
 }
 

@@ -2,6 +2,7 @@
 // What stands above a plot.
 #include <cmath>
 
+#include "bench/language.h"
 #include "plots/plot.h"
 #include "plots/result_words.h"
 #include "plots/scale.h"
@@ -31,12 +32,12 @@ QString differenceText(const analysis::Curve& curve, double from, double to) {
 QString Plot::title() const {
     if (!trace_) {
         for (const analysis::TraceKind& kind : analysis::traceKinds())
-            if (kind.name == view_.trace) return QString::fromStdString(kind.title);
+            if (kind.name == view_.trace) return bench::translated(kind.title);
         return QString::fromStdString(view_.trace);
     }
-    QString title = QString::fromStdString(trace_->title);
+    QString title = bench::translated(trace_->title);
     if (view_.curve.empty() || shown_.empty()) return title;
-    return title + QStringLiteral(" · ") + QString::fromStdString(shown_.front().curve->label);
+    return title + QStringLiteral(" · ") + bench::translated(shown_.front().curve->label);
 }
 
 QString Plot::readout() const {
@@ -50,11 +51,11 @@ QString Plot::readout() const {
 QString Plot::valuesAt(double place) const {
     QStringList parts{QString::fromStdString(units::write(axis_.kind, place, 3))};
     for (const Shown& s : shown_)
-        parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') +
+        parts << bench::translated(s.curve->label) + QLatin1Char(' ') +
                      valueText(*s.curve, valueAt(trace_->frequency, *s.curve, place, axis_.logarithmic)) +
                      measuredAt(*s.curve, place) + bandAt(*s.curve, place);
     if (!trace_->valid || place < trace_->validFrom || (trace_->validTo > 0 && place > trace_->validTo))
-        parts << tr("outside validity: %1").arg(QString::fromStdString(trace_->why));
+        parts << tr("outside validity: %1").arg(bench::translated(trace_->why));
     return parts.join(QStringLiteral("   "));
 }
 
@@ -83,7 +84,7 @@ QString Plot::valuesSinceMark() const {
     for (const Shown& s : shown_) {
         const double from = valueAt(trace_->frequency, *s.curve, markAt_, axis_.logarithmic),
                      to = valueAt(trace_->frequency, *s.curve, cursorAt_, axis_.logarithmic);
-        parts << QString::fromStdString(s.curve->label) + QLatin1Char(' ') + differenceText(*s.curve, from, to);
+        parts << bench::translated(s.curve->label) + QLatin1Char(' ') + differenceText(*s.curve, from, to);
     }
     return parts.join(QStringLiteral("   "));
 }
@@ -101,7 +102,7 @@ std::vector<std::string> Plot::shownNames() const {
 
 QStringList Plot::shownCurves() const {
     QStringList labels;
-    for (const Shown& s : shown_) labels << QString::fromStdString(s.curve->label);
+    for (const Shown& s : shown_) labels << bench::translated(s.curve->label);
     return labels;
 }
 

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "analysis/most_rejection.h"
+#include "bench/language.h"
 #include "plots/scale.h"
 #include "units/text.h"
 
@@ -52,7 +53,7 @@ QString extremesOf(const analysis::Trace& trace, const analysis::Curve& curve) {
             .arg(valueText(curve, curve.y[i]),
                  QString::fromStdString(units::write(trace.axis.kind, trace.frequency[i], 3)));
     };
-    return tr("%1 from %2 to %3").arg(QString::fromStdString(curve.label), at(low), at(high));
+    return tr("%1 from %2 to %3").arg(bench::translated(curve.label), at(low), at(high));
 }
 
 QString farthest(const analysis::Trace& held, const analysis::Trace& now, const std::string& name,
@@ -78,7 +79,7 @@ QString farthest(const analysis::Trace& held, const analysis::Trace& now, const 
     const QString size = shownNumber(after->logarithmic ? units::write(units::Kind::Share, most, 2)
                                                         : units::write(after->kind, most, 2));
     return tr("%1: at most %2 apart, at %3")
-        .arg(QString::fromStdString(after->label), size, QString::fromStdString(units::write(now.axis.kind, where, 2)));
+        .arg(bench::translated(after->label), size, QString::fromStdString(units::write(now.axis.kind, where, 2)));
 }
 
 /// Figures speak of a trace's first curve; they say nothing where another one is shown.
@@ -167,8 +168,7 @@ QString summary(const analysis::Answer& answer, const analysis::Trace& trace, co
             if (const analysis::Curve* curve = trace.curve(name))
                 if (const QString words = extremesOf(trace, *curve); !words.isEmpty()) parts << words;
     if (parts.isEmpty())
-        return trace.why.empty() ? tr("nothing to show")
-                                 : tr("nothing to show: %1").arg(QString::fromStdString(trace.why));
+        return trace.why.empty() ? tr("nothing to show") : tr("nothing to show: %1").arg(bench::translated(trace.why));
     return parts.join(QStringLiteral(", "));
 }
 

@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "bench/headed.h"
+#include "bench/language.h"
 #include "exchange/read_file.h"
 #include "exchange/winding_program.h"
 #include "winding/controls.h"
@@ -29,7 +30,7 @@ QListWidget* list(const QString& name, const QString& what) {
 
 QString joined(const std::vector<std::string>& all, const QString& between) {
     QStringList list;
-    for (const std::string& one : all) list << QString::fromStdString(one);
+    for (const std::string& one : all) list << bench::translated(one);
     return list.join(between);
 }
 
@@ -152,7 +153,7 @@ bool WindingWindow::tried(const std::function<void()>& act) {
         act();
         return true;
     } catch (const std::exception& failure) {
-        say(QString::fromUtf8(failure.what()));
+        say(bench::translated(failure.what()));
         return false;
     }
 }
@@ -219,13 +220,14 @@ void WindingWindow::showProof() {
                              QString::fromStdString(proof_->lines[k]));
     }
     faults_->clear();
-    for (const std::string& words : proof_->faults) faults_->addItem(QString::fromStdString(words) + QLatin1Char('.'));
-    const QString machine = QString::fromStdString(proof_->machine.title);
+    for (const std::string& words : proof_->faults) faults_->addItem(bench::translated(words) + QLatin1Char('.'));
+    const QString machine = bench::translated(proof_->machine.title);
     const auto count = proof_->faults.size();
-    verdict_->setText(count == 0 ? tr("✓ Run on %1, it winds the design %2.")
-                                       .arg(machine, QString::fromStdString(provenWords(proof_->machine)))
-                      : count == 1 ? tr("✗ Run on %1, it differs in one place:").arg(machine)
-                                   : tr("✗ Run on %1, it differs in %2 places:").arg(machine).arg(count));
+    verdict_->setText(
+        count == 0
+            ? tr("✓ Run on %1, it winds the design %2.").arg(machine, bench::translated(provenWords(proof_->machine)))
+        : count == 1 ? tr("✗ Run on %1, it differs in one place:").arg(machine)
+                     : tr("✗ Run on %1, it differs in %2 places:").arg(machine).arg(count));
     faults_->setVisible(count > 0);
     run_->setText(joined(runWords(proof_->run, proof_->machine), QStringLiteral("\n")));
     transport_->take({proof_, &proof_->run});
@@ -241,12 +243,12 @@ void WindingWindow::showProgress(const replay::Progress& progress) {
     const auto step = static_cast<std::size_t>(progress.step);
     if (step < proof_->expected.steps.size()) {
         const replay::DueStep& due = proof_->expected.steps[step];
-        words << QString::fromStdString(due.name);
+        words << bench::translated(due.name);
         if (due.turns > 0) words << tr("%1 of %2 turns").arg(progress.turns, 0, 'f', 1).arg(due.turns, 0, 'f', 1);
     }
     if (std::isfinite(progress.guide.traverse))
         words << tr("guide at %1 mm").arg(1000 * progress.guide.traverse, 0, 'f', 2);
-    words << tr("%1 from the beginning").arg(QString::fromStdString(timeText(progress.seconds)));
+    words << tr("%1 from the beginning").arg(bench::translated(timeText(progress.seconds)));
     where_->setText(words.join(QStringLiteral(" · ")));
 }
 

@@ -3,11 +3,9 @@
 // a larger font, and with a long name. Pictures of each are left in the build folder.
 #include <gtest/gtest.h>
 
-#include <QAbstractButton>
 #include <QApplication>
 #include <QDir>
 #include <QHeaderView>
-#include <QLabel>
 #include <QTest>
 
 #include "bench/bench_window.h"
@@ -17,6 +15,7 @@
 #include "design/edit.h"
 #include "exchange/design_json.h"
 #include "exchange/read_file.h"
+#include "room_for_text.h"
 
 namespace layout_test {
 
@@ -50,23 +49,8 @@ protected:
         ASSERT_TRUE(QDir().mkpath(folder));
         ASSERT_TRUE(window->grab().save(folder + QLatin1Char('/') + name + QStringLiteral(".png")));
     }
-    /// Words of a widget whose text is fixed; empty for others.
-    static QString fixedText(const QWidget& widget) {
-        if (const auto* label = qobject_cast<const QLabel*>(&widget))
-            return label->wordWrap() ? QString() : label->text();
-        if (const auto* button = qobject_cast<const QAbstractButton*>(&widget)) return button->text();
-        return {};
-    }
     void expectRoomForEveryText() {
-        int seen = 0;
-        for (const auto* widget : window->findChildren<QWidget*>()) {
-            const QString text = fixedText(*widget);
-            if (text.isEmpty() || !widget->isVisible()) continue;
-            ++seen;
-            EXPECT_LE(widget->sizeHint().width(), widget->width()) << text.toStdString();
-            EXPECT_LE(widget->sizeHint().height(), widget->height()) << text.toStdString();
-        }
-        EXPECT_GT(seen, 20);  // chips, head, form
+        room_for_text::expectRoomForEveryText(*window, 20);  // chips, head, form
         const auto* more = window->findChild<QWidget*>(QStringLiteral("qt_toolbar_ext_button"));
         EXPECT_TRUE(more == nullptr || !more->isVisible()) << "the head hides an act";
     }
