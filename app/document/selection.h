@@ -12,7 +12,7 @@ namespace document {
 
 /// Parts that have a form of their own.
 struct WholePart {
-    enum class Which { Brief, Core, Bobbin, Terminals, HookUps, Conditions } which = Which::Core;
+    enum class Which { Brief, Core, Bobbin, Terminals, HookUps, Conditions, Tolerances } which = Which::Core;
     bool operator==(const WholePart&) const = default;
 };
 /// A winding by name.

@@ -21,6 +21,8 @@ void writeWhole(FormPen& pen, Which which) {
             return writeHookUps(pen);
         case Which::Conditions:
             return writeConditions(pen);
+        case Which::Tolerances:
+            return writeTolerances(pen);
     }
 }
 

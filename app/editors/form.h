@@ -101,6 +101,7 @@ void writeTerminals(FormPen& pen);
 void writeHookUps(FormPen& pen);
 void writePortUse(FormPen& pen, std::size_t hookUp, std::size_t use);
 void writeConditions(FormPen& pen);
+void writeTolerances(FormPen& pen);
 /// "Make the other end hot" for a port of a hook-up, with the line that says what it does.
 [[nodiscard]] Act hotEndButton(const design::Design& d, const design::HookUp& h, const design::Port& port);
 

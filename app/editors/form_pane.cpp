@@ -127,6 +127,7 @@ void FormPane::listParts() {
     add(tr("terminals and ports"), document::WholePart{Which::Terminals});
     add(tr("hook-ups"), document::WholePart{Which::HookUps});
     add(tr("conditions and assumptions"), document::WholePart{Which::Conditions});
+    add(tr("tolerances"), document::WholePart{Which::Tolerances});
     follow();
 }
 
