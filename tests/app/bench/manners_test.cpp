@@ -131,7 +131,7 @@ TEST_F(MannersTest, APromiseSaysWhatGovernsItAndSelectsThatPart) {
     const auto expected = analysis::pulls(*window.document().design(), *shop, window.answer(), "dcr.S");
     ASSERT_FALSE(expected.empty());
     EXPECT_TRUE(window.message().startsWith(
-        "dcr.S is " + QString::fromStdString(analysis::sentence(expected, units::Kind::Resistance))))
+        "DC resistance, S is " + QString::fromStdString(analysis::sentence(expected, units::Kind::Resistance))))
         << window.message().toStdString();
     EXPECT_EQ(expected.front().lever.winding, "S");
     EXPECT_EQ(window.selection().selected(), document::Selected(document::WindingPart{"S"}));
