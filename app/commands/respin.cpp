@@ -26,8 +26,7 @@ struct Known {
 Known fromReadings(const std::string& text, const std::string& file, const Opened& opened) {
     const auto answer = analysis::answer(*opened.design, opened.shop);
     const auto readings = exchange::readReadings(text, file, answer->figures);
-    const auto read =
-        seek::readSample(opened.design, opened.shop, shopTolerances(places()), readings, answer->figures);
+    const auto read = seek::readSample(opened.design, opened.shop, shopTolerances(places()), readings, answer->figures);
     Known known{read.sample, "the sample\n"};
     for (const auto& words : read.readings) known.words += joined({"    ", words, "\n"});
     known.words += "likeliest with these readings, in standard deviations of what the shop's tolerances allow\n";

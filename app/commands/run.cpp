@@ -21,7 +21,8 @@ constexpr std::array<Named, 21> verbs{
      {"picture", picture},          {"revisions", revisions}, {"field", field},        {"lot", lot},
      {"replay", nullptr, replayed}, {"winders", winders},     {"spread", spreadUnits}, {"gather", gather},
      {"seek", seekDesigns},         {"begin", begin},         {"ask", askCustomer},    {"compare", compareMeasured},
-     {"units", unitRecords},        {"cause", likelyCause},   {"fit", fitMeasured},    {"match", matchReadings}, {"handbook", handbookBook}}};
+     {"units", unitRecords},        {"cause", likelyCause},   {"fit", fitMeasured},    {"match", matchReadings},
+     {"handbook", handbookBook}}};
 
 constexpr const char* help =
     "coilwright                          the window, with a demo design\n"
@@ -142,7 +143,8 @@ constexpr const char* help =
     "                                    these alone; --fixture, and --hook-up, --port, --curve, --columns, --emf,\n"
     "                                    --relative-to as for compare\n"
     "coilwright match DESIGN | FOLDER READINGS [--keep N]\n"
-    "                                    which designs a unit can be of that is known by its readings alone, what they\n"
+    "                                    which designs a unit can be of that is known by its readings alone, what "
+    "they\n"
     "                                    leave open, and the reading that would part them\n"
     "coilwright units F.records import F.csv\n"
     "                                    records of built units into a file, which is made if there is none; columns\n"

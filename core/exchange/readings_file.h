@@ -23,7 +23,6 @@ namespace exchange {
 [[nodiscard]] std::vector<spread::FigureRead> readReadings(std::string_view text, const std::string& file,
                                                            const std::vector<units::Figure>& known);
 
-
 /// One reading as a person types it: VALUE and DOUBT ("" not told) as above. Throws units::BadInput at `place`.
 [[nodiscard]] spread::FigureRead readReading(const units::Figure& figure, std::string_view value,
                                              std::string_view doubt, const std::string& place);

@@ -30,7 +30,7 @@ namespace field {
 struct ProximityForm {
     std::vector<Eigen::MatrixXd> field;  ///< of each layer: at some of its wires, A/m per A, each row by the root of
                                          ///< its share in the mean; samples x n, no samples of foil
-    std::vector<double> wireLength;  ///< m, of each layer with all its strands
+    std::vector<double> wireLength;      ///< m, of each layer with all its strands
     struct OfWire {
         double bareDiameter = 0;  ///< m
         Eigen::MatrixXd form;     ///< sum of wireLength P over its layers, (A/m)^2 m per A^2, n x n

@@ -59,12 +59,12 @@ struct Finding {
 ///
 /// g_k what one standard deviation of the k-th varying number changes (law of propagation, JCGM 102:2011, 6.2), in a
 /// good unit, or in one with the fault where that has no size and moves some reading by more than a factor e: what all
-/// but cancels is spread otherwise. u is the instrument's, m the model's standard uncertainty, r = 5 % (where a fault sits, and what is left
-/// where it cancels: our own rule). With
-/// readings of `good` units, n of them, f_0 is moved to their mean and m^2 replaced by 1 / n of the first two terms.
-/// Probability by Bayes' rule: half for no fault, the rest shared alike by the kinds of faults that the design can
-/// have, and within a kind by their places; a size is as likely at any place of its path, along which f_h goes straight
-/// between the sizes computed. The integral over size is exact for that (a normal density along a straight line).
+/// but cancels is spread otherwise. u is the instrument's, m the model's standard uncertainty, r = 5 % (where a fault
+/// sits, and what is left where it cancels: our own rule). With readings of `good` units, n of them, f_0 is moved to
+/// their mean and m^2 replaced by 1 / n of the first two terms. Probability by Bayes' rule: half for no fault, the rest
+/// shared alike by the kinds of faults that the design can have, and within a kind by their places; a size is as likely
+/// at any place of its path, along which f_h goes straight between the sizes computed. The integral over size is exact
+/// for that (a normal density along a straight line).
 class CauseFinder {
 public:
     /// `design` is checked; about a hundred and fifty units are computed, on all threads.

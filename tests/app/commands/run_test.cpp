@@ -52,12 +52,12 @@ TEST_F(RunTest, TheWindowIsMeantWithoutAVerb) {
 }
 
 TEST_F(RunTest, WrongCommandsAreRefusedWithOneSentence) {
-    expectRefused(
-        {"figurs", "a"},
-        "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, "
-        "lot, replay, "
-        "winders, spread, gather, seek, begin, ask, compare, units, cause, fit, match, handbook, --help, --version, or one "
-        "design to open.");
+    expectRefused({"figurs", "a"},
+                  "command line: found \"figurs\"; allowed is figures, traces, write, pair, picture, revisions, field, "
+                  "lot, replay, "
+                  "winders, spread, gather, seek, begin, ask, compare, units, cause, fit, match, handbook, --help, "
+                  "--version, or one "
+                  "design to open.");
     expectRefused({"figures"}, "command line: found no DESIGN; allowed is DESIGN.");
     expectRefused({"figures", stepUp, "--hook-up", "upside down"},
                   "command line: --hook-up: found \"upside down\"; allowed is one of \"normal\", \"common mode\".");

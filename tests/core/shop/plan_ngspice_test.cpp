@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The plan's expected gain and response against an independent circuit solver (ngspice, Debian package) on the netlist
 // of the unit in the fixture.
-#include "../exchange/ngspice.h"
 #include "exchange/netlist.h"
+#include "ngspice.h"
 #include "plans.h"
 
 namespace plan_ngspice_test {
