@@ -8,6 +8,8 @@
 
 #include "exchange/measured_table.h"
 
+class QFormLayout;
+
 namespace bench {
 
 class ColumnPicker : public QWidget {
@@ -26,7 +28,7 @@ signals:
     void chosen();  ///< another choice by hand
 
 private:
-    QComboBox* choice(const QString& name, const QString& tip, class QFormLayout* form);
+    QComboBox* choice(const QString& name, const QString& tip, QFormLayout* form);
     void guess(const exchange::PickingWish& wish);
     void showChoices();
     void showRows();

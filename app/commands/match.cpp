@@ -114,7 +114,7 @@ std::string openLines(const std::vector<learn::Match>& fitting, const std::vecto
         text += joined({"not told: ", first.known.name, " or ", other.known.name, "\n"});
         const auto differences = design::differences(*first.design, *other.design);
         for (std::size_t d = 0; d < std::min(mostShown, differences.size()); ++d)
-            text += "    " + differences[d] + "\n";
+            text += joined({"    ", differences[d], "\n"});
         if (differences.size() > mostShown)
             text += joined({"    and ", std::to_string(differences.size() - mostShown), " more differences\n"});
         if (const auto next = learn::parting(first.known, other.known, readings))
