@@ -15,6 +15,11 @@ public:
         branches_ = circuit.windingBranches;
         for (const auto& lumped : circuit.lumped) branches_.push_back(lumped.ends);
         inTree_.resize(branches_.size(), 0);
+        capacitance_.resize(places_.size(), 0);
+        for (std::size_t k = 1; k < places_.size(); ++k) {
+            const auto node = static_cast<Eigen::Index>(k) - 1;
+            capacitance_[k] = std::abs(circuit.capacitance(node, node));
+        }
         for (std::size_t k = 0; k < branches_.size(); ++k)
             for (const int end : {branches_[k].from, branches_[k].to}) touching_[index(end)].push_back(k);
         for (std::size_t root = 0; root < places_.size(); ++root)
@@ -43,8 +48,16 @@ public:
             ++column;
         }
         LoopsAndTree made{{}, column};
-        for (std::size_t k = 0; k < branches_.size(); ++k)
-            if (inTree_[k] != 0) put(k, column++, 1);
+        for (std::size_t place = 0; place < places_.size(); ++place) {
+            if (places_[place].depth == 0) continue;
+            // Through places of next to no capacitance, whose potential would drown this one's in rounding.
+            std::size_t at = place;
+            do {
+                put(places_[at].by, column, index(branches_[places_[at].by].to) == at ? 1 : -1);
+                at = places_[at].parent;
+            } while (places_[at].depth > 0 && capacitance_[at] < faint * capacitance_[place]);
+            ++column;
+        }
         made.columns.resize(column, column);
         made.columns.setFromTriplets(entries.begin(), entries.end());
         return made;
@@ -73,7 +86,9 @@ private:
         }
     }
 
+    static constexpr double faint = 1e-5;  // of another place's capacitance
     std::vector<BranchEnds> branches_;
+    std::vector<double> capacitance_;  // of each place, F; nothing for earth
     std::vector<Place> places_;
     std::vector<std::vector<std::size_t>> touching_;  // branches at each place
     std::vector<char> inTree_;

@@ -10,7 +10,8 @@ namespace network {
 
 /// Branch currents are `columns` times a state. The first `loops` of its numbers run around loops and charge no node;
 /// each of the others runs in one branch of a tree that reaches every node (fundamental cycles of a spanning forest,
-/// any text on circuit theory). All entries are 0, 1 or -1, so that a loop's charge is exactly nothing.
+/// any text on circuit theory), and on through nodes on the way to its root that have next to no capacitance. All
+/// entries are 0, 1 or -1, so that a loop's charge is exactly nothing.
 struct LoopsAndTree {
     Eigen::SparseMatrix<double> columns;  ///< branches x branches
     Eigen::Index loops = 0;
