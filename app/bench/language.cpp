@@ -41,7 +41,8 @@ const QRegularExpression& placeholder() {
 std::string fileOf(const std::string& key, const std::vector<std::string>& folders) {
     std::string found;
     for (const std::string& folder : folders)
-        if (std::string path = units::joined({folder, "/languages/", key, ".json"}); QFileInfo::exists(QString::fromStdString(path)))
+        if (std::string path = units::joined({folder, "/languages/", key, ".json"});
+            QFileInfo::exists(QString::fromStdString(path)))
             found = std::move(path);
     return found;
 }
