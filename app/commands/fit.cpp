@@ -22,7 +22,7 @@ namespace {
 std::vector<std::string> keysOf(const Arguments& arguments) {
     const std::string text = arguments.option("--only");
     if (text.empty()) return {};
-    const auto keys = units::csvCells(text);
+    auto keys = units::csvCells(text);
     std::string allowed;
     for (const char* key : learn::unknownKeys) allowed += (allowed.empty() ? "" : ", ") + std::string(key);
     for (const auto& key : keys)

@@ -151,6 +151,7 @@ std::string matchReadings(const std::vector<std::string>& typed) {
         throw units::BadInput(units::Fault{arguments.operands[0], "no design that can be read", "one"});
     const auto readings = readingsOf(arguments.operands[1], candidates);
     std::vector<learn::Known> known;
+    known.reserve(candidates.size());
     for (const auto& candidate : candidates) known.push_back(candidate.known);
     const auto all = learn::matched(known, readings);
     std::vector<learn::Match> fitting;

@@ -9,6 +9,7 @@
 #include <set>
 
 #include "learn/numbers.h"
+#include "learn/probe.h"
 #include "measured/quantiles.h"
 #include "spread/summary.h"
 
@@ -75,8 +76,7 @@ bool isLevel(const std::string& unit) {
 
 class Matching {
 public:
-    Matching(const Known& design, const std::vector<spread::FigureRead>& readings)
-        : design_(design), readings_(readings) {
+    Matching(const Known& design, const std::vector<spread::FigureRead>& readings) : readings_(readings) {
         for (const auto& figure : design.figures)
             if (std::isfinite(figure.value)) figures_[figure.name] = &figure;
     }
@@ -84,6 +84,8 @@ public:
     /// The best way of calling the windings.
     Match best() const {
         std::vector<std::string> read, there;
+        read.reserve(readings_.size());
+        there.reserve(figures_.size());
         for (const auto& reading : readings_) read.push_back(reading.figure);
         for (const auto& [name, figure] : figures_) there.push_back(name);
         const auto from = windingsIn(read), to = windingsIn(there);
@@ -179,7 +181,6 @@ private:
                          [](const Held& a, const Held& b) { return std::abs(a.deviations) > std::abs(b.deviations); });
     }
 
-    const Known& design_;
     const std::vector<spread::FigureRead>& readings_;
     std::map<std::string, const units::Figure*> figures_;
 };
@@ -192,6 +193,7 @@ std::string quantityOf(const std::string& figure) {
 
 std::vector<Match> matched(const std::vector<Known>& designs, const std::vector<spread::FigureRead>& readings) {
     std::vector<Match> all;
+    all.reserve(designs.size());
     for (std::size_t k = 0; k < designs.size(); ++k) {
         all.push_back(Matching(designs[k], readings).best());
         all.back().known = k;

@@ -31,6 +31,7 @@ std::string headWords(const Respin& respin) {
 
 std::vector<std::string> respinWords(const Respin& respin, const std::vector<analysis::PromiseState>& broken) {
     std::vector<std::string> lines;
+    lines.reserve(respin.words.size() + broken.size() + respin.lines.size() + 2);
     for (const auto& words : respin.words) lines.push_back("change    " + words);
     for (const auto& b : broken)
         for (const auto& p : respin.promises)
