@@ -53,7 +53,8 @@ std::vector<spread::FigureRead> read(const design::Design& unit, const std::func
     std::map<std::string, std::string> called;
     for (const auto& winding : unit.windings) called[winding.name] = "w" + std::to_string(9 - called.size());
     std::vector<spread::FigureRead> all;
-    for (const auto& figure : analysis::answer(unit, demos::shopCatalog())->figures) {
+    const auto answer = analysis::answer(unit, demos::shopCatalog());
+    for (const auto& figure : answer->figures) {
         if (!isRead(figure.name) || !std::isfinite(figure.value)) continue;
         std::string name;
         std::size_t from = figure.name.find('.');
