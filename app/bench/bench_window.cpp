@@ -151,7 +151,7 @@ void BenchWindow::buildHead() {
 void BenchWindow::connectDocument() {
     connect(&document_, &document::Document::shownChanged, this, &BenchWindow::ask);
     connect(&document_, &document::Document::opened, this, [this] {
-        if (auto* measured = findChild<MeasuredWindow*>()) measured->close();
+        if (measured_) measured_->close();
         layOver(nullptr);  // what was measured was another unit
     });
     connect(&document_, &document::Document::changed, this, &BenchWindow::showHookUps);
@@ -196,7 +196,7 @@ void BenchWindow::showAnswer(const analysis::AnswerPtr& answer, const design::De
     cut_->showAnswer(answer);
     forms_->showAnswer(answer);
     changes_->showAnswer(answer, design);
-    if (auto* measured = findChild<MeasuredWindow*>()) measured->showDistances();
+    if (measured_) measured_->showDistances();
     // The edit's curves stand; now what waited for them.
     if (answer->carried && !solver_.busy()) solver_.ask(design, question(*design));
 }

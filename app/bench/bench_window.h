@@ -6,6 +6,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QMainWindow>
+#include <QPointer>
 #include <QTimer>
 #include <functional>
 #include <map>
@@ -166,6 +167,7 @@ private:
     analysis::AnswerPtr answer_;
     std::string hookUp_;
     plots::OverlaysPtr overlays_;                 ///< measured curves over the plots; null: none
+    QPointer<MeasuredWindow> measured_;           ///< null while it is closed
     std::unique_ptr<document::Journal> journal_;  ///< null: work is not guarded
     std::unique_ptr<document::FileGuard> guard_;  ///< null: work is not guarded
 

@@ -9,6 +9,7 @@
 
 #include "bench/language.h"
 #include "shop/datasheet_parts.h"
+#include "units/figure.h"
 
 namespace bench {
 
@@ -43,13 +44,13 @@ std::string quantityWords(const std::string& quantity) {
 }  // namespace
 
 QString figureText(const std::string& figure) {
-    const std::string name = figure.substr(0, figure.find('@'));
-    const auto dot = name.find('.');
-    const std::string quantity = name.substr(0, dot), words = quantityWords(quantity);
-    if (words == quantity) return QString::fromStdString(name);
+    const auto parts = units::nameParts(figure);
+    const std::string &quantity = parts.front(), words = quantityWords(quantity);
+    if (words == quantity) return QString::fromStdString(figure).section(QLatin1Char('@'), 0, 0);
     QString text = translated(words);
-    if (dot == std::string::npos) return text;
-    QStringList of = QString::fromStdString(name.substr(dot + 1)).split(QLatin1Char('.'));
+    if (parts.size() == 1) return text;
+    QStringList of;
+    for (std::size_t k = 1; k < parts.size(); ++k) of << QString::fromStdString(parts[k]);
     if (quantity == "capacitance")
         for (QString& electrode : of)  // the core is one, and no winding may be called so
             if (electrode == QStringLiteral("core")) electrode = translated("core");

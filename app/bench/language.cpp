@@ -2,7 +2,6 @@
 #include "bench/language.h"
 
 #include <QCoreApplication>
-#include <QDir>
 #include <QLocale>
 #include <QMutexLocker>
 #include <algorithm>
@@ -11,8 +10,8 @@
 #include "exchange/read_file.h"
 #include "json/record.h"
 #include "json/text.h"
+#include "papers/language_files.h"
 #include "units/fault.h"
-#include "units/joined.h"
 
 namespace bench {
 
@@ -20,6 +19,7 @@ namespace {
 
 constexpr const char* core = "core";  // the context of what core says
 constexpr std::size_t mostFound = 4096;
+constexpr const char *languageTables = "languages", *languageEnding = "json";  // where they lie
 
 struct File {
     std::string language;
@@ -35,16 +35,6 @@ void fields(Visitor& visit, File& file) {
 const QRegularExpression& placeholder() {
     static const QRegularExpression one(QStringLiteral("\\{([a-z]+[0-9]*)\\}"));
     return one;
-}
-
-/// The file of a language; the shop's own rules over ours.
-std::string fileOf(const std::string& key, const std::vector<std::string>& folders) {
-    std::string found;
-    for (const std::string& folder : folders)
-        if (std::string path = units::joined({folder, "/languages/", key, ".json"});
-            QFileInfo::exists(QString::fromStdString(path)))
-            found = std::move(path);
-    return found;
 }
 
 }  // namespace
@@ -148,13 +138,8 @@ LanguageFile readLanguage(const std::string& text, const std::string& file) {
 
 std::map<std::string, QString> windowLanguages(const std::vector<std::string>& folders) {
     std::map<std::string, QString> all;
-    for (const std::string& folder : folders)
-        for (const QFileInfo& file : QDir(QString::fromStdString(folder + "/languages"))
-                                         .entryInfoList({QStringLiteral("*.json")}, QDir::Files)) {
-            const std::string path = file.filePath().toStdString();
-            all.insert_or_assign(file.completeBaseName().toStdString(),
-                                 readLanguage(exchange::readFile(path), path).name);
-        }
+    for (const auto& [key, file] : papers::languageFiles(folders, languageTables, languageEnding))
+        all.emplace(key, readLanguage(exchange::readFile(file), file).name);
     return all;
 }
 
@@ -162,12 +147,10 @@ std::unique_ptr<Language> windowLanguage(const std::string& key, const std::vect
                                          const std::string& place) {
     const std::string asked = key.empty() ? QLocale::system().name().section('_', 0, 0).toStdString() : key;
     if (asked == "en") return nullptr;
-    const std::string file = fileOf(asked, folders);
-    if (!file.empty()) return std::make_unique<Language>(readLanguage(exchange::readFile(file), file).sentences);
-    if (key.empty()) return nullptr;
-    std::string known = "en";
-    for (const auto& [one, name] : windowLanguages(folders)) known += " or " + one;
-    throw units::BadInput(units::Fault{place, '"' + key + '"', known});
+    const auto files = papers::languageFiles(folders, languageTables, languageEnding);
+    if (key.empty() && !files.contains(asked)) return nullptr;
+    const std::string file = papers::fileOfLanguage(files, asked, place);
+    return std::make_unique<Language>(readLanguage(exchange::readFile(file), file).sentences);
 }
 
 }  // namespace bench

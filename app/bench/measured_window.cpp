@@ -145,16 +145,10 @@ std::vector<plots::MeasuredOverlay> MeasuredWindow::read() const {
     const std::string side = port.empty() ? std::string() : measured::sideOf(*hookUp, port).value_or("");
     std::vector<plots::MeasuredOverlay> all;
     for (const auto& curve : table.curves) {
-        const auto to = measured::counterpart(curve.kind, side);
         const bool level = curve.kind == measured::CurveKind::Response;
-        plots::MeasuredOverlay overlay{curve, to.trace, to.curve, level ? relativeTo() : std::nullopt,
-                                       QFileInfo(path_).fileName()};
-        const auto* trace = shown.answer->trace(to.trace);
-        if (trace == nullptr)
-            throw units::BadInput(units::Fault{name, "a curve of " + std::string(word(curve.kind)),
-                                               "what the hook-up " + hookUp->name + " has"});
-        (void)measured::comparison(curve, *trace, to.curve, overlay.relativeTo);  // says what does not go together
-        all.push_back(std::move(overlay));
+        const auto relative = level ? relativeTo() : std::nullopt;
+        const auto held = measured::comparison(curve, *shown.answer, side, relative, name);
+        all.push_back({curve, held.trace, held.curve, relative, QFileInfo(path_).fileName()});
     }
     return all;
 }

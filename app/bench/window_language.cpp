@@ -17,7 +17,7 @@ constexpr const char* fromNextStart =
 void BenchWindow::showLanguages() {
     QMenu& menu = actions_->languageMenu();
     auto* group = new QActionGroup(this);
-    const auto offer = [&](const std::string& key, const QString& name) {
+    const auto offer = [this, &menu, group](const std::string& key, const QString& name) {
         QAction* choice = menu.addAction(name);
         choice->setCheckable(true);
         choice->setChecked(memory_.language == key);
@@ -26,11 +26,17 @@ void BenchWindow::showLanguages() {
     };
     offer({}, tr("As the &desktop"));
     offer("en", QStringLiteral("English"));
-    try {
-        for (const auto& [key, name] : windowLanguages(resources_)) offer(key, name);
-    } catch (const std::exception& failure) {
-        say(translated(failure.what()));
-    }
+    // A table is read to know its language's name: not before someone looks.
+    connect(
+        &menu, &QMenu::aboutToShow, this,
+        [this, offer] {
+            try {
+                for (const auto& [key, name] : windowLanguages(resources_)) offer(key, name);
+            } catch (const std::exception& failure) {
+                say(translated(failure.what()));
+            }
+        },
+        Qt::SingleShotConnection);
 }
 
 /// Words stand in widgets that are already made, so that the choice is told in the new language and waits.

@@ -13,20 +13,19 @@ MeasuredWindow* BenchWindow::showMeasured() {
         say(tr("The design's figures are not there yet."));
         return nullptr;
     }
-    auto* window = findChild<MeasuredWindow*>();
-    if (!window) {
-        window = new MeasuredWindow(
+    if (!measured_) {
+        measured_ = new MeasuredWindow(
             [this] {
                 return MeasuredWindow::Shown{document_.shown(), answer_};
             },
             overlays_, this);
-        window->setAttribute(Qt::WA_DeleteOnClose);
-        connect(window, &MeasuredWindow::laid, this, &BenchWindow::layOver);
+        measured_->setAttribute(Qt::WA_DeleteOnClose);
+        connect(measured_, &MeasuredWindow::laid, this, &BenchWindow::layOver);
     }
-    window->show();
-    window->raise();
-    window->activateWindow();
-    return window;
+    measured_->show();
+    measured_->raise();
+    measured_->activateWindow();
+    return measured_;
 }
 
 void BenchWindow::layOver(const plots::OverlaysPtr& overlays) {

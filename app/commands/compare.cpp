@@ -7,7 +7,6 @@
 #include "exchange/write_file.h"
 #include "measured/comparison.h"
 #include "units/fault.h"
-#include "units/joined.h"
 
 namespace commands {
 
@@ -46,13 +45,7 @@ std::string compareMeasured(const std::vector<std::string>& typed) {
     for (const auto& remark : measured.remarks) text += remark + "\n";
     std::vector<measured::Comparison> all;
     for (const auto& curve : measured.curves) {
-        const auto to = measured::counterpart(curve.kind, side);
-        const analysis::Trace* trace = answer->trace(to.trace);
-        if (trace == nullptr)
-            throw units::BadInput(units::Fault{arguments.operands[1],
-                                               units::joined({"a curve of ", measured::word(curve.kind)}),
-                                               "what the hook-up " + hookUp.name + " has"});
-        all.push_back(measured::comparison(curve, *trace, to.curve, relativeTo));
+        all.push_back(measured::comparison(curve, *answer, side, relativeTo, arguments.operands[1]));
         text += measured::comparisonWords(all.back());
     }
     if (const std::string file = arguments.option("--csv"); !file.empty()) {

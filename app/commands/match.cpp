@@ -56,11 +56,11 @@ std::vector<spread::FigureRead> readingsOf(const std::string& path, const std::v
     for (const auto line : units::csvLines(text)) {
         const auto cells = units::csvCells(line);
         if (cells.empty() || cells.front().empty()) continue;
-        const std::string quantity = learn::quantityOf(cells.front());
+        const std::string quantity = units::nameParts(cells.front()).front();
         for (const auto& candidate : candidates) {
             const auto& figures = candidate.known.figures;
             const auto at = std::find_if(figures.begin(), figures.end(),
-                                         [&](const auto& f) { return learn::quantityOf(f.name) == quantity; });
+                                         [&](const auto& f) { return units::nameParts(f.name).front() == quantity; });
             if (at == figures.end()) continue;
             units::Figure like = *at;
             like.name = cells.front();

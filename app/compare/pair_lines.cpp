@@ -21,10 +21,6 @@ const units::Figure* same(const analysis::Answer& answer, const units::Figure& l
     return nullptr;
 }
 
-bool inDecibels(const std::string& unit) {
-    return unit == "dB" || unit == "dBu";
-}
-
 QString withSign(const std::string& written, double value) {
     const QString text = plots::shownNumber(written);
     return value > 0 && !text.startsWith(QLatin1Char('+')) ? QLatin1Char('+') + text : text;
@@ -47,7 +43,7 @@ QString differenceText(const FigurePair& pair) {
     if (!pair.a || !pair.b || !std::isfinite(pair.a->value) || !std::isfinite(pair.b->value)) return {};
     const double difference = pair.b->value - pair.a->value;
     if (difference == 0) return QStringLiteral("0");
-    if (inDecibels(pair.a->unit)) {
+    if (units::inDecibels(pair.a->unit)) {
         // A difference of two levels in dBu is in dB.
         const double hundredths = std::round(difference * 100) / 100;
         return hundredths == 0 ? QObject::tr("below 0.01 dB")

@@ -71,9 +71,10 @@ public:
 
     [[nodiscard]] const analysis::Trace* trace() const { return trace_.get(); }
     [[nodiscard]] QString title() const;
-    [[nodiscard]] QString readout() const;          ///< values at the cursor, or the one-sentence summary without one
-    [[nodiscard]] QString difference() const;       ///< to the held trace, in words; "" without one
-    [[nodiscard]] QString measuredWords() const;    ///< how far what was measured lies away; "" where nothing was
+    [[nodiscard]] QString readout() const;     ///< values at the cursor, or the one-sentence summary without one
+    [[nodiscard]] QString difference() const;  ///< to the held trace, in words; "" without one
+    /// How far what was measured lies away; "" where nothing was.
+    [[nodiscard]] const QString& measuredWords() const { return measuredWords_; }
     [[nodiscard]] QStringList shownCurves() const;  ///< labels, left axis first
     [[nodiscard]] const MaskArea* mask() const { return mask_; }
     [[nodiscard]] const BandArea* bands() const { return bandArea_; }
@@ -126,6 +127,7 @@ private:
     [[nodiscard]] const spread::TraceBand* traceBand() const;
     [[nodiscard]] QString bandAt(const analysis::Curve& curve, double place) const;
     [[nodiscard]] std::vector<Measured> measuredHere() const;
+    [[nodiscard]] QString distances() const;
     void drawMeasured();
     void widenToMeasured();
     [[nodiscard]] QString measuredAt(const analysis::Curve& curve, double place) const;
@@ -149,6 +151,8 @@ private:
     BandsPtr bands_;
     bool bandsOld_ = false;
     OverlaysPtr overlays_;
+    std::vector<Measured> measured_;  // over the shown curves, levelled when those are drawn
+    QString measuredWords_;
     EndLabels* labels_ = nullptr;
     QCPItemStraightLine* cursor_ = nullptr;
     QCPItemStraightLine* markLine_ = nullptr;

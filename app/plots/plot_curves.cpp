@@ -56,6 +56,8 @@ std::vector<Plot::Shown> Plot::choose(const analysis::Trace& trace) const {
 void Plot::drawCurves() {
     clearGraphs();
     shown_.clear();
+    measured_.clear();
+    measuredWords_.clear();
     setAxis();
     if (!trace_) {
         showBands();

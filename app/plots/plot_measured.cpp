@@ -61,8 +61,10 @@ std::vector<Plot::Measured> Plot::measuredHere() const {
 }
 
 void Plot::drawMeasured() {
+    measured_ = measuredHere();
+    measuredWords_ = distances();
     const QColor ink = bench::colour(Token::Text);
-    for (const Measured& one : measuredHere()) {
+    for (const Measured& one : measured_) {
         const auto& frequency = one.overlay->curve.frequency;
         QVector<double> x, y;
         for (std::size_t k = 0; k < frequency.size(); ++k) {
@@ -81,7 +83,7 @@ void Plot::drawMeasured() {
 
 void Plot::widenToMeasured() {
     const QCPRange band = xAxis->range();
-    for (const Measured& one : measuredHere()) {
+    for (const Measured& one : measured_) {
         QCPAxis* axis = shown_[one.shown].right ? yAxis2 : yAxis;
         QCPRange range = axis->range();
         for (std::size_t k = 0; k < one.curve.y.size(); ++k)
@@ -95,7 +97,7 @@ void Plot::widenToMeasured() {
 /// "; measured 13.9 dB" at a place, of the curves that belong to this one.
 QString Plot::measuredAt(const analysis::Curve& curve, double place) const {
     QString words;
-    for (const Measured& one : measuredHere()) {
+    for (const Measured& one : measured_) {
         if (shown_[one.shown].curve != &curve) continue;
         const double value = valueAt(one.overlay->curve.frequency, one.curve, place);
         if (std::isfinite(value)) words += tr(" (measured %1)").arg(valueText(one.curve, value));
@@ -104,9 +106,9 @@ QString Plot::measuredAt(const analysis::Curve& curve, double place) const {
 }
 
 /// "measured less computed, response: at most +0.42 dB at 18.0 kHz, rms 0.11 dB", a part for each curve.
-QString Plot::measuredWords() const {
+QString Plot::distances() const {
     QStringList parts;
-    for (const Measured& one : measuredHere()) {
+    for (const Measured& one : measured_) {
         try {
             const auto held =
                 measured::comparison(one.overlay->curve, *trace_, one.overlay->column, one.overlay->relativeTo);

@@ -22,10 +22,6 @@ constexpr std::array<Wording, 6> wordings{{{"leakage_10kHz.", "leakage"},
                                            {"peak_level", "peak"},
                                            {"peak_frequency", "peak at"}}};
 
-bool inDecibels(units::Kind kind) {
-    return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
-}
-
 /// With the minus sign that is printed, not the hyphen.
 std::string printed(std::string text) {
     if (text.starts_with('-')) text.replace(0, 1, "−");
@@ -60,7 +56,7 @@ bool belongs(const Wording& wording, const units::Figure& figure) {
 /// How far a figure went, for ranking those of one wording.
 double size(const units::Figure& before, const units::Figure& now) {
     if (!std::isfinite(before.value) || !std::isfinite(now.value)) return HUGE_VAL;
-    if (inDecibels(units::kindOfUnit(now.unit))) return std::abs(now.value - before.value);
+    if (units::inDecibels(now.unit)) return std::abs(now.value - before.value);
     return before.value != 0 ? std::abs(now.value / before.value - 1) : HUGE_VAL;
 }
 
@@ -69,7 +65,7 @@ double size(const units::Figure& before, const units::Figure& now) {
 std::string difference(units::Kind kind, double before, double after, double uncertainty) {
     if (!std::isfinite(before) || !std::isfinite(after)) return {};
     const double apart = after - before;
-    if (inDecibels(kind))
+    if (units::inDecibels(kind))
         return signedText(units::writeWithUncertainty(units::Kind::Decibel, apart, uncertainty), apart);
     if (before == 0) return {};
     const double share = apart / std::abs(before);

@@ -85,10 +85,6 @@ void addCore(Collector& to, const Design& d) {
                [k](Design& n, double factor) { n.core.stack[k].permeabilityFactor.value *= factor; });
 }
 
-bool inDecibels(units::Kind kind) {
-    return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
-}
-
 /// What is watched while the levers are moved.
 struct Watched {
     Question question;
@@ -154,7 +150,7 @@ std::vector<Pull> pulls(const Design& d, const catalog::Catalog& shop, const Ans
     Watched watched;
     watched.question = {current->hookUp.empty() ? now->hookUp : current->hookUp, {1000.0}, false};
     watched.now = current->value;
-    watched.decibels = inDecibels(units::kindOfUnit(current->unit));
+    watched.decibels = units::inDecibels(current->unit);
     watched.read = [name](const Answer& then) {
         const auto* found = then.figure(name);
         return found ? found->value : std::nan("");
@@ -171,7 +167,7 @@ std::vector<Pull> pulls(const Design& d, const catalog::Catalog& shop, const Ans
     Watched watched;
     watched.question = {now->hookUp, {spot.frequency / beside, spot.frequency, spot.frequency * beside, 1000.0}, false};
     std::sort(watched.question.frequencies.begin(), watched.question.frequencies.end());
-    watched.decibels = relative || inDecibels(trace->curves.front().kind);
+    watched.decibels = relative || units::inDecibels(trace->curves.front().kind);
     watched.read = [spot, relative](const Answer& then) {
         const auto* found = then.trace(spot.trace);
         if (found == nullptr) return std::nan("");
@@ -187,7 +183,8 @@ std::string sentence(const std::vector<Pull>& pulls, units::Kind kind, std::size
     std::string words = "moved most by ";
     for (std::size_t k = 0; k < std::min(count, pulls.size()); ++k) {
         const double share = pulls[k].share;
-        std::string by = units::write(inDecibels(kind) ? units::Kind::Decibel : units::Kind::Share, std::abs(share), 2);
+        std::string by =
+            units::write(units::inDecibels(kind) ? units::Kind::Decibel : units::Kind::Share, std::abs(share), 2);
         by.insert(0, share < 0 ? "−" : "+");
         words += (k > 0 ? ", " : "") + pulls[k].lever.words + (k == 0 ? " (1 % more: " : " (") + by + ")";
     }

@@ -24,20 +24,14 @@ std::string_view word(Standing standing) noexcept {
     return "not computed";
 }
 
-namespace {
-
-bool inDecibels(units::Kind kind) {
-    return kind == units::Kind::Decibel || kind == units::Kind::LevelDbu;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 double marginShare(units::Kind kind, double margin, double limit) noexcept {
-    return inDecibels(kind) || limit == 0 ? margin : margin / std::abs(limit);
+    return units::inDecibels(kind) || limit == 0 ? margin : margin / std::abs(limit);
 }
 
 double thinBelow(units::Kind kind) noexcept {
-    return inDecibels(kind) ? 0.5 : 0.1;
+    return units::inDecibels(kind) ? 0.5 : 0.1;
 }
 
 namespace {

@@ -7,6 +7,7 @@
 
 #include "units/csv_cell.h"
 #include "units/fault.h"
+#include "units/figure.h"
 #include "units/joined.h"
 #include "units/most_faults.h"
 
@@ -79,11 +80,6 @@ private:
     bool begun_ = false;
 };
 
-std::string withDots(std::string name) {
-    std::replace(name.begin(), name.end(), ' ', '.');
-    return name;
-}
-
 }  // namespace
 
 std::vector<PlanLimit> readLimits(std::string_view text, const std::string& file) {
@@ -92,7 +88,7 @@ std::vector<PlanLimit> readLimits(std::string_view text, const std::string& file
 
 const PlanLimit* limitOf(const std::vector<PlanLimit>& limits, const std::string& name, const std::string& stage) {
     const auto found = std::find_if(limits.rbegin(), limits.rend(), [&](const PlanLimit& one) {
-        return withDots(one.name) == withDots(name) && (stage.empty() || one.stage == stage);
+        return units::dotted(one.name) == units::dotted(name) && (stage.empty() || one.stage == stage);
     });
     return found == limits.rend() ? nullptr : &*found;
 }

@@ -40,10 +40,6 @@ double quantity(units::Kind kind, std::string_view text, const std::string& plac
     return value;
 }
 
-bool inDecibels(const units::Figure& figure) {
-    return figure.unit == "dB" || figure.unit == "dBu";
-}
-
 class ReadingsReader {
 public:
     ReadingsReader(const std::string& file, const std::vector<units::Figure>& known) : file_(file), known_(known) {}
@@ -107,7 +103,7 @@ spread::FigureRead readReading(const units::Figure& figure, std::string_view val
                                const std::string& place) {
     spread::FigureRead reading{figure.name, quantity(units::kindOfUnit(figure.unit), value, place), 0};
     if (doubt.empty()) return reading;
-    const bool share = doubt.ends_with('%') && !inDecibels(figure);
+    const bool share = doubt.ends_with('%') && !units::inDecibels(figure.unit);
     reading.doubt = quantity(share                  ? units::Kind::Share
                              : figure.unit == "dBu" ? units::Kind::Decibel
                                                     : units::kindOfUnit(figure.unit),
@@ -119,7 +115,7 @@ spread::FigureRead readReading(const units::Figure& figure, std::string_view val
 
 std::string doubtText(const units::Figure& figure, const spread::FigureRead& reading) {
     if (!(reading.doubt > 0)) return {};
-    if (inDecibels(figure)) return units::writeExact(units::Kind::Decibel, reading.doubt);
+    if (units::inDecibels(figure.unit)) return units::writeExact(units::Kind::Decibel, reading.doubt);
     return units::writeExact(units::kindOfUnit(figure.unit), reading.doubt);
 }
 

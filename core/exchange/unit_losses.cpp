@@ -189,11 +189,10 @@ RelaxationSum dielectricSum() {
 }
 
 double windingResidual(const Circuit& unit, const UnitLosses& losses) {
-    const network::Prepared own(unit);
     double worst = 0;
     for (const double f : {1e3, 1e4, 3e4, 1e5, 3e5, 1e6}) {
         const double w = 2 * std::numbers::pi * f;
-        network::ComplexMatrix z = own.windingImpedance(f);
+        network::ComplexMatrix z = network::windingImpedance(unit, f);
         z -= network::Complex(0, w) * magnetics::turnInductance(unit.core, f) *
              (unit.turns * unit.turns.transpose()).cast<network::Complex>();
         const double size = z.norm();

@@ -3,7 +3,7 @@
 // Boxes are sorted outward. For two that do not overlap the mean of g_n is a product of what each gives by itself and
 // e^(-k d) of their distance d: seen from a line between them, a product of two decaying powers. So all pairs across a
 // line are one matrix product over the modes, and the boxes on either side are parted again. Parts whose farthest pairs
-// no longer matter are parted too. PerMode are taken some at a time.
+// no longer matter are parted too. Modes are taken some at a time.
 #include "field/axial_modes.h"
 
 #include <algorithm>

@@ -149,14 +149,10 @@ bool CauseFinder::Known::upsets(std::size_t fault) const {
 }
 
 Matrix CauseFinder::Known::spreadWith(const Fault& fault) const {
-    std::vector<std::size_t> all(model.variation.all.size());
-    std::iota(all.begin(), all.end(), std::size_t{0});
     const auto read = [&](spread::UnitDesign& unit, const std::vector<double>& values) {
         return scale(readings(fault.at(unit.with(values), fault.sizes.front()), model.probes, shop));
     };
-    Matrix slopes = slopesOf(model.variation, all, spread::nominals(model.variation), read);
-    for (Eigen::Index k = 0; k < slopes.cols(); ++k)
-        if (!slopes.col(k).allFinite()) slopes.col(k).setZero();
+    const Matrix slopes = slopesOfAll(model.variation, read);
     return slopes * slopes.transpose();
 }
 

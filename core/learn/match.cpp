@@ -30,19 +30,8 @@ struct Parts {
     std::string hookUp;
 };
 Parts partsOf(const std::string& name) {
-    Parts parts;
-    const std::size_t at = std::min(name.find('@'), name.size());
-    parts.hookUp = name.substr(at);
-    std::string rest = name.substr(0, at);
-    for (bool first = true;; first = false) {
-        const std::size_t dot = std::min(rest.find('.'), rest.size());
-        if (first)
-            parts.quantity = rest.substr(0, dot);
-        else
-            parts.ends.push_back(rest.substr(0, dot));
-        if (dot >= rest.size()) return parts;
-        rest = rest.substr(dot + 1);
-    }
+    auto all = units::nameParts(name);
+    return {all.front(), {all.begin() + 1, all.end()}, name.substr(std::min(name.find('@'), name.size()))};
 }
 std::string nameOf(const Parts& parts) {
     std::string name = parts.quantity;
@@ -68,10 +57,6 @@ std::set<std::string> windingsIn(const Names& names) {
         if (const Parts parts = partsOf(name); isOfWindings(parts.quantity))
             all.insert(parts.ends.begin(), parts.ends.end());
     return all;
-}
-
-bool isLevel(const std::string& unit) {
-    return unit == "dB" || unit == "dBu";
 }
 
 class Matching {
@@ -138,7 +123,7 @@ private:
                 match.lacking.push_back(reading.figure);
                 continue;
             }
-            const bool level = isLevel(there->unit);
+            const bool level = units::inDecibels(there->unit);
             const double given =
                 reading.doubt > 0 ? reading.doubt : spread::measurementGuard(there->unit, reading.value);
             uncertainty.push_back(std::max(there->uncertainty, leastUncertainty) / coverage95);
@@ -187,10 +172,6 @@ private:
 
 }  // namespace
 
-std::string quantityOf(const std::string& figure) {
-    return partsOf(figure).quantity;
-}
-
 std::vector<Match> matched(const std::vector<Known>& designs, const std::vector<spread::FigureRead>& readings) {
     std::vector<Match> all;
     all.reserve(designs.size());
@@ -211,7 +192,7 @@ std::optional<PartingFigure> parting(const Known& first, const Known& second,
         const auto b =
             std::find_if(second.figures.begin(), second.figures.end(), [&](const auto& f) { return f.name == a.name; });
         if (read || b == second.figures.end() || !std::isfinite(a.value) || !std::isfinite(b->value)) continue;
-        const bool level = isLevel(a.unit);
+        const bool level = units::inDecibels(a.unit);
         if (!level && !(a.value > 0 && b->value > 0)) continue;
         const double guard = spread::measurementGuard(a.unit, a.value) / (level ? 1 : a.value);
         const double one = std::max(a.uncertainty, leastUncertainty),

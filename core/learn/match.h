@@ -62,7 +62,4 @@ struct PartingFigure {
 [[nodiscard]] std::optional<PartingFigure> parting(const Known& first, const Known& second,
                                                    const std::vector<spread::FigureRead>& readings);
 
-/// "dcr" of "dcr.P", "low_3dB" of "low_3dB@normal".
-[[nodiscard]] std::string quantityOf(const std::string& figure);
-
 }  // namespace learn

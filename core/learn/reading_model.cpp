@@ -14,11 +14,6 @@ namespace learn {
 
 namespace {
 
-std::string alike(std::string name) {
-    std::replace(name.begin(), name.end(), ' ', '.');
-    return name;
-}
-
 /// Whether a meter shows an inductance at all: near and above the winding's own resonance it shows the capacitance.
 bool isInductance(const Probe& probe, double shown) {
     constexpr double most = 1.5;
@@ -53,6 +48,15 @@ Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_
     return slopes;
 }
 
+Matrix slopesOfAll(const spread::Variation& variation, const UnitReader& read) {
+    std::vector<std::size_t> all(variation.all.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    Matrix slopes = slopesOf(variation, all, spread::nominals(variation), read);
+    for (Eigen::Index k = 0; k < slopes.cols(); ++k)
+        if (!slopes.col(k).allFinite()) slopes.col(k).setZero();
+    return slopes;
+}
+
 ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,
                           const shop::TestPlan& plan, const catalog::Catalog& shop,
                           const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
@@ -82,16 +86,11 @@ ReadingModel readingModel(const design::Design& design, const shop::PlanPredicti
                           const shop::TestPlan& plan, const catalog::Catalog& shop,
                           const catalog::Tolerances& tolerances, const design::Fixture& fixture) {
     ReadingModel model = nominalModel(design, prediction, plan, shop, tolerances, fixture);
-    std::vector<std::size_t> all(model.variation.all.size());
-    std::iota(all.begin(), all.end(), std::size_t{0});
     const auto read = [&](spread::UnitDesign& unit, const std::vector<double>& values) {
         const Unit made{std::make_shared<design::Design>(unit.with(values)), {}, {}, 0, {}};
         return scaledOf(model.probes, readings(made, model.probes, shop));
     };
-    model.slopes = slopesOf(model.variation, all, spread::nominals(model.variation), read);
-    // A number that makes some reading not occur is left out.
-    for (Eigen::Index k = 0; k < model.slopes.cols(); ++k)
-        if (!model.slopes.col(k).allFinite()) model.slopes.col(k).setZero();
+    model.slopes = slopesOfAll(model.variation, read);
     return model;
 }
 
@@ -101,7 +100,7 @@ std::vector<double> scaledReadings(const std::vector<Probe>& probes, const Readi
     for (const auto& [name, value] : readings) {
         bool known = false;
         for (std::size_t k = 0; k < probes.size(); ++k) {
-            if (alike(probes[k].name) != alike(name)) continue;
+            if (units::dotted(probes[k].name) != units::dotted(name)) continue;
             known = true;
             const bool sign = probes[k].kind == ProbeKind::Polarity;
             const double one = sign                                 ? (value < 0 ? -1.0 : 1.0)

@@ -50,6 +50,9 @@ using UnitReader = std::function<Vector(spread::UnitDesign& unit, const std::vec
 [[nodiscard]] Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
                               const std::vector<double>& middle, const UnitReader& read);
 
+/// Those of all that varies, about the nominal unit; of a number that makes some reading not occur nothing.
+[[nodiscard]] Matrix slopesOfAll(const spread::Variation& variation, const UnitReader& read);
+
 /// In the probes' scales, without a value where a reading is missing; what no probe is named is told in `unknown`.
 /// Blanks and dots in names are alike.
 [[nodiscard]] std::vector<double> scaledReadings(const std::vector<Probe>& probes, const Readings& readings,

@@ -159,6 +159,16 @@ Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, 
     return c;
 }
 
+Comparison comparison(const MeasuredCurve& curve, const analysis::Answer& answer, const std::string& side,
+                      std::optional<double> relativeTo, const std::string& file) {
+    const auto to = counterpart(curve.kind, side);
+    const analysis::Trace* trace = answer.trace(to.trace);
+    if (trace == nullptr)
+        throw units::BadInput(units::Fault{file, units::joined({"a curve of ", word(curve.kind)}),
+                                           units::joined({"what the hook-up ", answer.hookUp, " has"})});
+    return comparison(curve, *trace, to.curve, relativeTo);
+}
+
 std::string comparisonCsv(const std::vector<Comparison>& comparisons) {
     std::string text = "frequency_Hz";
     for (const Comparison& c : comparisons) {

@@ -43,6 +43,11 @@ struct Comparison {
 [[nodiscard]] Comparison comparison(const MeasuredCurve& curve, const analysis::Trace& trace, const std::string& column,
                                     std::optional<double> relativeTo = {});
 
+/// The same against the curve of an answer that it belongs to (`counterpart`), impedance at that side. Throws as well,
+/// place `file`, where the answer's hook-up has no such curve.
+[[nodiscard]] Comparison comparison(const MeasuredCurve& curve, const analysis::Answer& answer, const std::string& side,
+                                    std::optional<double> relativeTo, const std::string& file);
+
 /// "frequency_Hz", then of each "response_measured_dB,response_predicted_dB,response_difference_dB,response_valid", and
 /// a line for each frequency of the first.
 [[nodiscard]] std::string comparisonCsv(const std::vector<Comparison>& comparisons);

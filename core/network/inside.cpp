@@ -46,7 +46,7 @@ Inside inside(const Prepared& network, double frequency, int excited, int shorte
     const auto windings = c.turns.size(), nodes = c.capacitance.rows();
     const Eigen::Index branches = c.branchCount() + (shorted >= 0 ? 1 : 0);
     System system(c, branches);
-    system.matrix().topLeftCorner(windings, windings) = network.windingImpedance(frequency);
+    system.matrix().topLeftCorner(windings, windings) = windingImpedance(c, frequency);
     for (Eigen::Index k = 0; k < windings; ++k) system.branch(k, c.windingBranches[static_cast<std::size_t>(k)]);
     for (std::size_t k = 0; k < c.lumped.size(); ++k) {
         const auto row = windings + static_cast<Eigen::Index>(k);

@@ -38,7 +38,7 @@ public:
     enum class Currents { LoopsAndTree, Branches };
     explicit Prepared(Circuit circuit, Currents currents = Currents::LoopsAndTree);
     /// Of terms and a reading that are known, in whatever space: `circuit` gives core, ports, lumped branches and
-    /// resistivity, and its matrices are not read. There is no basis then, and no `windingImpedance`.
+    /// resistivity, and its matrices are not read. There is no basis then.
     Prepared(Circuit circuit, Terms terms, Reading reading)
         : circuit_(std::move(circuit)), terms_(std::move(terms)), reading_(std::move(reading)) {}
     [[nodiscard]] const Circuit& circuit() const noexcept { return circuit_; }
@@ -49,9 +49,6 @@ public:
     [[nodiscard]] Point point(double frequency) const { return pointOf(circuit_, reading_, snapshot(frequency)); }
     /// States with slopes, from one factorisation: S x' = d' - S' x for the system S x = d.
     [[nodiscard]] Snapshot snapshot(double frequency) const;
-    [[nodiscard]] ComplexMatrix windingImpedance(double frequency) const {
-        return network::windingImpedance(circuit_, frequency);
-    }
 
     [[nodiscard]] const Terms& terms() const noexcept { return terms_; }
     /// Branch currents are basis times state; branches x n.

@@ -12,10 +12,6 @@ namespace {
 
 constexpr double distortionModel = 6;  // dB, as `analysis::distortionTable` says
 
-bool inDecibels(const std::string& unit) {
-    return unit == "dB" || unit == "dBu";
-}
-
 /// A figure's model doubt. Of a resistance it is the turn lengths' alone: the wire's own tolerance is in the spread.
 double modelOf(const analysis::Answer& answer, const units::Figure& figure) {
     if (!figure.name.starts_with("dcr.")) return figure.uncertainty;
@@ -27,7 +23,7 @@ Expected expectedOf(const analysis::Answer& answer, const units::Figure& figure,
     Expected e;
     e.value = figure.value;
     e.model = modelOf(answer, figure);
-    e.relative = !inDecibels(figure.unit);
+    e.relative = !units::inDecibels(figure.unit);
     const auto width = spread.figures.find(figure.name);
     e.tolerance = width == spread.figures.end() ? 0 : width->second;
     if (e.relative && e.value != 0) e.tolerance /= std::abs(e.value);

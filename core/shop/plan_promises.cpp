@@ -74,7 +74,7 @@ Promised transferred(const PlanContext& context, const BenchState& state, const 
         if (there == nullptr || here == nullptr || !std::isfinite(there->value) || !std::isfinite(here->value))
             continue;
         const units::Kind kind = units::kindOfUnit(here->unit);
-        const Move move{there->value, here->value, here->uncertainty, here->unit == "dB" || here->unit == "dBu"};
+        const Move move{there->value, here->value, here->uncertainty, units::inDecibels(here->unit)};
         if (promise.atLeast) atLeast(all, move.moved(*promise.atLeast, 1));
         if (promise.atMost) atMost(all, move.moved(*promise.atMost, -1));
         all.words = joined({"promised to the customer, moved by what is predicted to differ between his hook-up (",

@@ -47,17 +47,6 @@ constexpr Known known[] = {{"ratio", "Ratio"},
                            {"capacitance", "Capacitance"},
                            {"dcr", "DC resistance"}};
 
-std::vector<std::string> split(const std::string& name) {
-    std::vector<std::string> parts;
-    std::size_t from = 0;
-    for (std::size_t dot = name.find('.'); dot != std::string::npos; dot = name.find('.', from)) {
-        parts.push_back(name.substr(from, dot - from));
-        from = dot + 1;
-    }
-    parts.push_back(name.substr(from));
-    return parts;
-}
-
 const char* wordsOf(const std::string& quantity) {
     for (const Known& one : known)
         if (quantity == one.quantity) return one.words;
@@ -111,7 +100,7 @@ struct Rows {
     }
     void add(const std::string& quantity) {
         for (const units::Figure& figure : answer.figures) {
-            const auto parts = split(figure.name.substr(0, figure.name.find('@')));
+            const auto parts = units::nameParts(figure.name);
             if (parts.front() != quantity || !shown(figure)) continue;
             if (!std::isfinite(figure.value) && figure.unit != "Hz") continue;
             const std::string text = quantity == "ratio" ? ratioText(figure.value, say) : valueText(figure, say);
@@ -170,7 +159,7 @@ struct Rows {
     /// Gain in the hook-ups that are not shown.
     void addOtherHookUps() {
         for (const units::Figure& figure : answer.figures) {
-            const auto parts = split(figure.name.substr(0, figure.name.find('@')));
+            const auto parts = units::nameParts(figure.name);
             if (parts.front() != "gain_1kHz" || shown(figure)) continue;
             const design::HookUp* hookUp = design::hookUp(design, figure.hookUp);
             const bool common = hookUp && std::any_of(hookUp->ports.begin(), hookUp->ports.end(), [](const auto& use) {
@@ -243,7 +232,7 @@ void addSize(const design::Brief& brief, const Manner& manner, std::vector<Value
 }  // namespace
 
 std::string figureWords(const std::string& figure) {
-    const auto parts = split(figure);
+    const auto parts = units::nameParts(figure);
     const char* words = wordsOf(parts.front());
     if (words == nullptr) return figure;
     std::string all = words;
@@ -261,7 +250,7 @@ ValueRow promiseRow(const design::Design& design, int index, const std::map<std:
                     const Manner& manner) {
     const Words& say = manner.say();
     const design::Promise& promise = design.brief.promises[static_cast<std::size_t>(index)];
-    const auto parts = split(promise.figure);
+    const auto parts = units::nameParts(promise.figure);
     const char* words = wordsOf(parts.front());
     if (!words) return {};
     std::string where = named(parts, roles, say);
@@ -308,7 +297,7 @@ std::vector<ValueRow> typicalValues(const design::Design& design, const analysis
     // A prediction knows of no tolerances, so what they rule is told only to who asked for it.
     std::set<std::string> asked;
     for (const design::Promise& promise : design.brief.promises) {
-        const std::string quantity = split(promise.figure).front();
+        const std::string quantity = units::nameParts(promise.figure).front();
         if (analysis::isRejection(quantity) && wordsOf(quantity) && asked.insert(quantity).second) rows.add(quantity);
     }
     rows.addOtherHookUps();

@@ -30,7 +30,7 @@ Head headOf(const design::Design& design, const std::string& designDigest, const
 }
 
 double measurementGuard(const std::string& unit, double value) noexcept {
-    return unit == "dB" || unit == "dBu" ? 0.1 : 0.01 * std::abs(value);
+    return units::inDecibels(unit) ? 0.1 : 0.01 * std::abs(value);
 }
 
 namespace {

@@ -22,4 +22,9 @@ struct Figure {
     bool operator==(const Figure&) const = default;
 };
 
+/// A figure's name taken apart, its hook-up left out: "leakage_10kHz", "P", "S".
+[[nodiscard]] std::vector<std::string> nameParts(const std::string& figure);
+/// As a table may have it, with blanks for dots, made what figures are called: "dcr.P" of "dcr P".
+[[nodiscard]] std::string dotted(std::string name);
+
 }  // namespace units

@@ -38,4 +38,12 @@ enum class Kind {
 /// The kind that belongs to an ASCII SI unit; `Number` if none does.
 [[nodiscard]] Kind kindOfUnit(std::string_view unit) noexcept;
 
+/// Whether two of the kind differ by decibels and not by a share: dB and dBu.
+[[nodiscard]] constexpr bool inDecibels(Kind kind) noexcept {
+    return kind == Kind::Decibel || kind == Kind::LevelDbu;
+}
+[[nodiscard]] inline bool inDecibels(std::string_view unit) noexcept {
+    return inDecibels(kindOfUnit(unit));
+}
+
 }  // namespace units

@@ -6,12 +6,11 @@
 #include <QApplication>
 #include <QTemporaryDir>
 #include <algorithm>
-#include <charconv>
 #include <chrono>
 #include <cstdio>
-#include <cstring>
 #include <ctime>
 
+#include "bench_place.h"
 #include "made_of.h"
 #include "tried_designs.h"
 
@@ -43,24 +42,17 @@ void print(const char* what, const Time& time) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    const QTemporaryDir home;  // nothing of the user's own
-    for (const char* folder : {"XDG_STATE_HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_RUNTIME_DIR"})
-        qputenv(folder, home.path().toUtf8());
+    const QTemporaryDir home;
+    bench_place::prepare(home);
     const QApplication application(argc, argv);
-    int rounds = 3;
-    if (argc > 1) {
-        const auto read = std::from_chars(argv[1], argv[1] + std::strlen(argv[1]), rounds);
-        if (read.ec != std::errc() || rounds < 1) {
-            std::fputs("paper_bench: allowed is one whole number of rounds, at least 1.\n", stderr);
-            return 2;
-        }
-    }
+    constexpr int usual = 3;
+    const auto rounds = bench_place::countOf(argc, argv, usual, "paper_bench", "rounds");
+    if (!rounds) return 2;
     constexpr double most = 1000;
     const auto& kinds = papers::paperKinds();
     std::vector<Time> best(kinds.size());
     Time all;
-    for (int round = 0; round < rounds; ++round) {
+    for (int round = 0; round < *rounds; ++round) {
         papers::Source source = made_of::sourceOf(tried::manyWindings(12));
         (void)source.answer();
         const Clock together;
@@ -71,7 +63,7 @@ int main(int argc, char** argv) {
         }
         all.least(together.passed());
     }
-    std::printf("%-20s %8s %12s   least of %d, 12 windings\n", "paper", "ms", "processor ms", rounds);
+    std::printf("%-20s %8s %12s   least of %d, 12 windings\n", "paper", "ms", "processor ms", *rounds);
     for (std::size_t k = 0; k < kinds.size(); ++k) print(kinds[k].key, best[k]);
     print("all, in a row", all);
     return all.wall <= most ? 0 : 1;

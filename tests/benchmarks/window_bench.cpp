@@ -7,15 +7,14 @@
 #include <QTemporaryDir>
 #include <QTimer>
 #include <algorithm>
-#include <charconv>
 #include <cstdio>
 #include <ctime>
-#include <string_view>
 #include <thread>
 #include <vector>
 
 #include "bench/bench_window.h"
 #include "bench_designs.h"
+#include "bench_place.h"
 
 namespace {
 
@@ -97,28 +96,20 @@ bool measure(const Timekeeper& keeper, const benchmarks::Subject& subject, int e
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    const QTemporaryDir home;  // nothing of the user's own
-    for (const char* folder : {"XDG_STATE_HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_RUNTIME_DIR"})
-        qputenv(folder, home.path().toUtf8());
+    const QTemporaryDir home;
+    bench_place::prepare(home);
     const Timekeeper keeper(argc, argv);
-    int edits = 40;
-    if (argc > 1) {
-        const std::string_view typed = argv[1];
-        const auto end = std::from_chars(typed.data(), typed.data() + typed.size(), edits);
-        if (end.ec != std::errc() || edits < 1) {
-            std::fputs("window_bench: allowed is one whole number of edits, at least 1.\n", stderr);
-            return 2;
-        }
-    }
+    constexpr int usual = 40;
+    const auto edits = bench_place::countOf(argc, argv, usual, "window_bench", "edits");
+    if (!edits) return 2;
     std::printf("platform %s, %u cores, 1280 x 800 at ratio %g, %d edits a design; ms\n",
                 qPrintable(QGuiApplication::platformName()), std::thread::hardware_concurrency(),
-                keeper.devicePixelRatio(), edits);
+                keeper.devicePixelRatio(), *edits);
     std::printf("%-32s %8s %8s %8s %14s %12s\n", "edit to last plot painted", "least", "median", "p95", "window thread",
                 "all threads");
     for (const benchmarks::Subject& subject : benchmarks::demoDesigns()) {
         Samples samples;
-        if (!measure(keeper, subject, edits, samples)) {
+        if (!measure(keeper, subject, *edits, samples)) {
             std::fprintf(stderr, "%s: no answer within 20 seconds.\n", subject.name.c_str());
             return 1;
         }

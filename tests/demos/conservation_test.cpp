@@ -64,7 +64,7 @@ TEST_P(Passive, NoPortGivesPower) {
 TEST_P(Passive, WindingImpedanceIsSymmetricAndLossy) {
     const auto& network = stages().solved.begin()->second->network;
     for (const double f : {1.0, 1e3, 1e5}) {
-        const auto z = network.windingImpedance(f);
+        const auto z = network::windingImpedance(network.circuit(), f);
         EXPECT_LT((z - z.transpose()).cwiseAbs().maxCoeff(), 1e-12 * z.cwiseAbs().maxCoeff());
         const Eigen::MatrixXd loss = z.real();
         const Eigen::VectorXd eigen = Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(loss).eigenvalues();
@@ -77,7 +77,7 @@ TEST_P(Passive, ResistanceAtRestIsThatOfTheCopper) {
     const auto opened = demos::open(GetParam());
     const auto answer = demos::answerOf(GetParam());
     const auto& net = stages().solved.begin()->second->network;
-    const auto z = net.windingImpedance(1e-3);
+    const auto z = network::windingImpedance(net.circuit(), 1e-3);
     for (std::size_t w = 0; w < opened.design->windings.size(); ++w) {
         double sum = 0;
         for (Eigen::Index i = 0; i < z.rows(); ++i)

@@ -6,6 +6,7 @@
 #include <QDir>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QTest>
@@ -65,6 +66,24 @@ TEST_F(MannersTest, TheStartPageOffersEveryDemoAndOpensOne) {
     settle();
     EXPECT_EQ(window.document().design()->name, name);
     EXPECT_TRUE(window.plotGrid().isVisible());
+}
+
+TEST_F(MannersTest, LanguagesAreOfferedOnceWhenTheirMenuIsOpened) {
+    bench::BenchWindow other{shop, window.document().design(), {}, commands::resourceFolders(where)};
+    other.show();
+    QMenu& menu = other.actions().languageMenu();
+    const auto names = [&] {
+        QStringList all;
+        for (const QAction* action : menu.actions()) all << action->text();
+        return all;
+    };
+    const QStringList ours{"As the &desktop", "English"}, every = QStringList(ours) << "Deutsch";
+    EXPECT_EQ(names(), ours);
+    for (int time = 0; time < 2; ++time) {
+        menu.popup({});
+        EXPECT_EQ(names(), every);
+        menu.close();
+    }
 }
 
 TEST_F(MannersTest, EscapeLeavesTheStartPageForTheDesignThatIsOpen) {

@@ -13,37 +13,25 @@
 #include <cmath>
 
 #include "analysis/between.h"
-#include "bench/bench_window.h"
-#include "exchange/design_json.h"
-#include "exchange/load_catalog.h"
-#include "exchange/read_file.h"
 #include "exchange/write_file.h"
+#include "opened_bench.h"
 #include "units/text.h"
 
 namespace measured_window_test {
 
-const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
-const std::string demo = COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright";
+using opened_bench::resources;
 
-class MeasuredCurves : public testing::Test {
+class MeasuredCurves : public opened_bench::OpenedBench {
 protected:
-    std::shared_ptr<const catalog::Catalog> shop =
-        std::make_shared<const catalog::Catalog>(exchange::loadCatalog({resources}));
-    design::DesignPtr design = exchange::readDesign(exchange::readFile(demo), demo, *shop).design;
-    bench::BenchWindow window{shop, design, {}, {resources}};
+    MeasuredCurves() : OpenedBench("microphone-input") {}
+
     QTemporaryDir folder;
 
     void SetUp() override {
         plots::Arrangement two;
         two.count = 2;
         window.plotGrid().arrange(two);
-        window.show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        settle();
-    }
-    void settle() {
-        ASSERT_TRUE(QTest::qWaitFor(
-            [this] { return !window.computing() && window.answer() && !window.answer()->carried; }, 60000));
+        showWindow();
     }
     bench::MeasuredWindow* measured() {
         QTest::keyClick(&window, Qt::Key_M, Qt::ControlModifier);

@@ -8,35 +8,21 @@
 #include <QTimer>
 #include <cmath>
 
-#include "bench/bench_window.h"
 #include "bench/seek_window.h"
 #include "bench/start_page.h"
 #include "design/edit.h"
 #include "design/unsaid.h"
-#include "exchange/design_json.h"
-#include "exchange/load_catalog.h"
-#include "exchange/read_file.h"
+#include "opened_bench.h"
 
 namespace new_design_test {
 
-const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
-const std::string ribbon = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
+using opened_bench::resources;
 
-class NewDesign : public testing::Test {
+class NewDesign : public opened_bench::OpenedBench {
 protected:
-    std::shared_ptr<const catalog::Catalog> shop =
-        std::make_shared<const catalog::Catalog>(exchange::loadCatalog({resources}));
-    bench::BenchWindow window{
-        shop, exchange::readDesign(exchange::readFile(ribbon), ribbon, *shop).design, {}, {resources}};
+    NewDesign() : OpenedBench("ribbon-step-up") {}
 
-    void SetUp() override {
-        window.show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        settle();
-    }
-    void settle() {
-        ASSERT_TRUE(QTest::qWaitFor([this] { return !window.drawing() && !window.computing(); }, 60000));
-    }
+    void SetUp() override { showWindow(); }
     bench::SeekWindow* seekWindow() {
         window.actions()[bench::Act::Seek].trigger();
         return window.findChild<bench::SeekWindow*>();
@@ -152,7 +138,7 @@ TEST_F(NewDesign, TheSearchTakesTheShopsPrices) {
         });
         QTest::keyClick(button("Prices…"), Qt::Key_Space);
     };
-    typed(QString::fromStdString(ribbon));  // no price file: said, and nothing changes
+    typed(QString::fromStdString(file));  // no price file: said, and nothing changes
     EXPECT_TRUE(state->text().contains("line 1")) << state->text().toStdString();
     EXPECT_TRUE(words->text().startsWith("No prices"));
     typed(QString::fromStdString(prices));

@@ -9,30 +9,20 @@
 #include <QTemporaryDir>
 #include <QTest>
 
-#include "bench/bench_window.h"
-#include "exchange/design_json.h"
-#include "exchange/load_catalog.h"
-#include "exchange/read_file.h"
 #include "exchange/readings_file.h"
+#include "opened_bench.h"
 
 namespace respin_window_test {
 
-const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
-const std::string demo = COILWRIGHT_SOURCE_DIR "/demo-projects/microphone-input/microphone-input.coilwright";
 const std::string read = "inductance_10Hz.P";
 
-class SampleSpunAgain : public testing::Test {
+class SampleSpunAgain : public opened_bench::OpenedBench {
 protected:
-    std::shared_ptr<const catalog::Catalog> shop =
-        std::make_shared<const catalog::Catalog>(exchange::loadCatalog({resources}));
-    design::DesignPtr design = exchange::readDesign(exchange::readFile(demo), demo, *shop).design;
-    bench::BenchWindow window{shop, design, {}, {resources}};
+    SampleSpunAgain() : OpenedBench("microphone-input") {}
     bench::RespinWindow* respin = nullptr;
 
     void SetUp() override {
-        window.show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        ASSERT_TRUE(QTest::qWaitFor([this] { return !window.computing() && window.answer(); }, 60000));
+        showWindow();
         QTest::keyClick(&window, Qt::Key_F, Qt::ControlModifier | Qt::ShiftModifier);
         respin = window.findChild<bench::RespinWindow*>();
         ASSERT_NE(respin, nullptr);
@@ -114,7 +104,7 @@ TEST_F(SampleSpunAgain, WhatIsNoReadingIsSaidAndChangesNothing) {
     respin->readings().setCurrentIndex(model().index(row, bench::ReadingsModel::Read));
     QTest::keyClick(&respin->readings(), Qt::Key_Delete);
     EXPECT_TRUE(model().readings().empty());
-    respin->takeReadings(QString::fromStdString(demo));
+    respin->takeReadings(QString::fromStdString(file));
     EXPECT_TRUE(respin->state().contains("line 1")) << respin->state().toStdString();
     EXPECT_TRUE(model().readings().empty());
 }

@@ -13,42 +13,28 @@
 #include <QToolTip>
 #include <numeric>
 
-#include "bench/bench_window.h"
 #include "bench/part_words.h"
 #include "cut/cut_view.h"
 #include "design/edit.h"
-#include "exchange/design_json.h"
-#include "exchange/load_catalog.h"
-#include "exchange/read_file.h"
+#include "opened_bench.h"
 #include "plots/band_area.h"
 
 namespace spread_window_test {
 
-const std::string resources = COILWRIGHT_SOURCE_DIR "/resources";
-const std::string ribbon = COILWRIGHT_SOURCE_DIR "/demo-projects/ribbon-step-up/ribbon-step-up.coilwright";
-
-class SpreadOfProduction : public testing::Test {
+class SpreadOfProduction : public opened_bench::OpenedBench {
 protected:
-    std::shared_ptr<const catalog::Catalog> shop =
-        std::make_shared<const catalog::Catalog>(exchange::loadCatalog({resources}));
-    bench::BenchWindow window{
-        shop, exchange::readDesign(exchange::readFile(ribbon), ribbon, *shop).design, {}, {resources}};
+    SpreadOfProduction() : OpenedBench("ribbon-step-up") {}
     bench::SpreadWindow* spread = nullptr;
 
     void SetUp() override {
         plots::Arrangement two;
         two.count = 2;
         window.plotGrid().arrange(two);
-        window.show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        settle();
+        showWindow();
         QTest::keyClick(&window, Qt::Key_T, Qt::ControlModifier);
         spread = window.findChild<bench::SpreadWindow*>();
         ASSERT_NE(spread, nullptr);
         ASSERT_TRUE(QTest::qWaitForWindowActive(spread));
-    }
-    void settle() {
-        ASSERT_TRUE(QTest::qWaitFor([this] { return !window.computing() && window.answer(); }, 60000));
     }
     QPushButton& run() {
         for (auto* button : spread->findChildren<QPushButton*>()) return *button;

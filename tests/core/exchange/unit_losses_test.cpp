@@ -36,7 +36,7 @@ struct Fitted {
 /// Admittance at the pins from the network's own winding impedance.
 ComplexMatrix ownAdmittance(const Fitted& f, const network::Prepared& own, double frequency) {
     const auto& unit = f.unit;
-    const ComplexMatrix z = own.windingImpedance(frequency);
+    const ComplexMatrix z = network::windingImpedance(own.circuit(), frequency);
     const auto nodes = static_cast<Eigen::Index>(unit.nodes.size());
     ComplexMatrix incidence = ComplexMatrix::Zero(nodes, unit.turns.size());
     for (Eigen::Index b = 0; b < unit.turns.size(); ++b) {
