@@ -135,6 +135,7 @@ void writeCore(FormPen& pen) {
     pen.row(core(), tr("the core"), {"joint", "gap"});
     writeStack(pen);
     writeCans(pen);
+    writeFittings(pen);
     pen.fold(tr("Seldom changed"), "core seldom");
     pen.fields(core(), tr("the core"), {"stacking_factor"});
 }

@@ -94,6 +94,7 @@ void writeBrief(FormPen& pen);
 void writePromises(FormPen& pen);
 void writeMasks(FormPen& pen);
 void writeCore(FormPen& pen);
+void writeFittings(FormPen& pen);
 void writeBobbin(FormPen& pen);
 void writeWinding(FormPen& pen, const std::string& winding);
 void writeItem(FormPen& pen, const design::ItemIndex& at);

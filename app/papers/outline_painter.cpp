@@ -97,6 +97,16 @@ struct View {
                        {size, pin.used, pin.used ? Paper::ink() : Paper::muted(), Qt::AlignHCenter});
         }
     }
+    /// What frame, can or cup take up beyond core and coil.
+    void housing(const QRectF& all) const {
+        constexpr double visible = 1e-6;  // m
+        const bool larger = outline.width > std::max(outline.coreWidth, outline.coilWidth) + visible ||
+                            outline.length > std::max(outline.coreLength, outline.coilLength) + visible ||
+                            outline.height > std::max(outline.coreHeight, outline.coilHeight) + visible;
+        if (!larger) return;
+        paper.polyline({all.topLeft(), all.topRight(), all.bottomRight(), all.bottomLeft(), all.topLeft()}, stroke,
+                       Paper::ink(), {8, 4});
+    }
     /// From the solder side: x across, y along the tongue upward.
     void fromBelow(const QPointF& middle) const {
         const QRectF core = centred(middle, outline.coreWidth * mm, outline.coreLength * mm);
@@ -104,6 +114,7 @@ struct View {
         const QRectF body = centred(middle, outline.coilWidth * mm, outline.coilLength * mm);
         paper.box(core, stroke, iron);
         paper.box(body, stroke, coil);
+        housing(all);
         centreLines(paper, all, body);
         pins(middle);
         horizontal(paper, all.left(), all.right(), core.top(), all.top() - dimensionGap, figure(outline.width));
@@ -148,14 +159,15 @@ struct View {
                 continue;
             shown.push_back(x);
             const double top = std::abs(pin.y) * mm < body.width() / 2 ? body.bottom() : core.bottom();
-            paper.box({x - 0.4, top, 0.8, body.bottom() + stub - top}, stroke, Qt::white);
+            paper.box({x - 0.4, top, 0.8, all.bottom() + stub - top}, stroke, Qt::white);
         }
         paper.box(body, stroke, coil);
         paper.box(core, stroke, iron);
+        housing(all);
         vertical(paper, all.top(), all.bottom(), core.right(), all.right() + 2 * dimensionGap, figure(outline.height));
         vertical(paper, core.top(), core.bottom(), core.right(), all.right() + dimensionGap,
                  figure(outline.coreHeight));
-        horizontal(paper, core.left(), core.right(), core.top(), all.top() - dimensionGap, figure(outline.length));
+        horizontal(paper, all.left(), all.right(), core.top(), all.top() - dimensionGap, figure(outline.length));
     }
 };
 

@@ -39,6 +39,13 @@ bool fits(const catalog::Sheet& a, const catalog::Sheet& old) {
            near(a.windowHeight.value, old.windowHeight.value, 0.02);
 }
 
+bool fits(const catalog::Fitting& a, const catalog::Fitting& old) {
+    return a.form == old.form && a.fits == old.fits && a.conducts() == old.conducts();
+}
+bool fits(const catalog::Sundry& a, const catalog::Sundry& old) {
+    return a.form == old.form;
+}
+
 std::string kindOf(const catalog::Sheet&) {
     return "sheet";
 }
@@ -53,6 +60,12 @@ std::string kindOf(const catalog::Bobbin&) {
 }
 std::string kindOf(const catalog::Insulation&) {
     return "insulation";
+}
+std::string kindOf(const catalog::Fitting&) {
+    return "fitting";
+}
+std::string kindOf(const catalog::Sundry&) {
+    return "sundry";
 }
 
 std::map<std::string, catalog::Sheet>& own(catalog::Catalog& c, const catalog::Sheet&) {
@@ -69,6 +82,12 @@ std::map<std::string, catalog::Bobbin>& own(catalog::Catalog& c, const catalog::
 }
 std::map<std::string, catalog::Insulation>& own(catalog::Catalog& c, const catalog::Insulation&) {
     return c.insulation;
+}
+std::map<std::string, catalog::Fitting>& own(catalog::Catalog& c, const catalog::Fitting&) {
+    return c.fittings;
+}
+std::map<std::string, catalog::Sundry>& own(catalog::Catalog& c, const catalog::Sundry&) {
+    return c.sundries;
 }
 
 /// Puts another key in place of one, wherever the design names that kind of part.

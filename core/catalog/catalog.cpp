@@ -16,11 +16,11 @@ namespace {
 
 using Faults = std::vector<units::Fault>;
 
-/// What is read so far, and which file each bobbin's "fits" came from.
+/// What is read so far, and which file each "fits" came from.
 struct Shelf {
     Catalog parts;
     Tolerances tolerances;
-    std::map<std::string, std::string> bobbinFiles;
+    std::map<std::string, std::string> fittedFiles;  // by kind and key
     Faults faults;
 };
 
@@ -91,6 +91,10 @@ void readFile(const CatalogFile& file, Shelf& shelf) {
     std::string_view stem = file.name;
     if (const auto slash = stem.find_last_of("/\\"); slash != stem.npos) stem.remove_prefix(slash + 1);
     stem = stem.substr(0, stem.find('.'));
+    const auto fitted = [&](const std::string& kind) {
+        if (const auto entries = value.find("entries"); entries != value.end() && entries->is_object())
+            for (const auto& [key, what] : entries->items()) shelf.fittedFiles[kind + "/" + key] = file.name;
+    };
     if (stem == "sheets")
         readEntries(value, file.name, shelf.parts.sheets, shelf.faults);
     else if (stem == "alloys")
@@ -99,24 +103,29 @@ void readFile(const CatalogFile& file, Shelf& shelf) {
         readEntries(value, file.name, shelf.parts.wires, shelf.faults);
     else if (stem == "insulation")
         readEntries(value, file.name, shelf.parts.insulation, shelf.faults);
+    else if (stem == "sundries")
+        readEntries(value, file.name, shelf.parts.sundries, shelf.faults);
     else if (stem == "tolerances")
         readEntries(value, file.name, shelf.tolerances, shelf.faults);
     else if (stem == "bobbins") {
         readEntries(value, file.name, shelf.parts.bobbins, shelf.faults);
-        if (const auto entries = value.find("entries"); entries != value.end() && entries->is_object())
-            for (const auto& [key, what] : entries->items()) shelf.bobbinFiles[key] = file.name;
+        fitted("bobbins");
+    } else if (stem == "fittings") {
+        readEntries(value, file.name, shelf.parts.fittings, shelf.faults);
+        fitted("fittings");
     } else {
-        shelf.faults.push_back(
-            {file.name, "a file of unknown kind",
-             "alloys.json, bobbins.json, insulation.json, sheets.json, tolerances.json or wires.json"});
+        shelf.faults.push_back({file.name, "a file of unknown kind",
+                                "alloys.json, bobbins.json, fittings.json, insulation.json, sheets.json, "
+                                "sundries.json, tolerances.json or wires.json"});
     }
 }
 
-void checkFits(Shelf& shelf) {
-    for (const auto& [key, bobbin] : shelf.parts.bobbins)
-        if (!bobbin.fits.empty() && !shelf.parts.sheets.contains(bobbin.fits))
-            shelf.faults.push_back({shelf.bobbinFiles[key] + ": /entries/" + key + "/fits", "\"" + bobbin.fits + "\"",
-                                    "the key of a sheet, or nothing"});
+template <class Part>
+void checkFits(const std::string& kind, const std::map<std::string, Part>& parts, Shelf& shelf) {
+    for (const auto& [key, part] : parts)
+        if (!part.fits.empty() && !shelf.parts.sheets.contains(part.fits))
+            shelf.faults.push_back({shelf.fittedFiles[kind + "/" + key] + ": /entries/" + key + "/fits",
+                                    "\"" + part.fits + "\"", "the key of a sheet, or nothing"});
 }
 
 }  // namespace
@@ -139,7 +148,10 @@ Shelf readAll(const std::vector<CatalogFile>& files) {
 
 Catalog load(const std::vector<CatalogFile>& files) {
     Shelf shelf = readAll(files);
-    if (shelf.faults.empty()) checkFits(shelf);  // a sheet that could not be read would be missed by every bobbin
+    if (shelf.faults.empty()) {  // a sheet that could not be read would be missed by all that fits it
+        checkFits("bobbins", shelf.parts.bobbins, shelf);
+        checkFits("fittings", shelf.parts.fittings, shelf);
+    }
     if (!shelf.faults.empty()) throw units::BadInput(std::move(shelf.faults));
     return std::move(shelf.parts);
 }

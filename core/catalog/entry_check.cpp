@@ -2,6 +2,7 @@
 #include "catalog/entry_check.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <set>
 
@@ -111,6 +112,39 @@ void check(const Insulation& insulation, const std::string& place, Faults& fault
     const bool sheet = insulation.form == InsulationForm::Film || insulation.form == InsulationForm::Paper;
     if (sheet && insulation.thicknesses.empty())
         faults.push_back({place + "/thicknesses", "nothing", "at least one stock thickness in m for a film or paper"});
+}
+
+void check(const Fitting& fitting, const std::string& place, Faults& faults) {
+    const double least = std::min<double>({fitting.width, fitting.length, fitting.height});
+    if (fitting.houses() && 2 * fitting.thickness >= least)
+        faults.push_back({place + "/thickness", shortest(fitting.thickness),
+                          "less than half of its smallest size, " + shortest(least) + " m: the unit stands inside"});
+    if (fitting.form == FittingForm::Bolt && fitting.round != Round::Nothing)
+        faults.push_back({place + "/round", "a bolt that goes round by itself",
+                          "\"nothing\": what bolts close with other parts is found where a design uses them"});
+    const bool bridges = fitting.form == FittingForm::Frame || fitting.form == FittingForm::Clamp;
+    if (fitting.conducts() && (bridges || fitting.round != Round::Nothing) && !(fitting.strip > 0))
+        faults.push_back({place + "/strip", shortest(fitting.strip),
+                          "more than 0 m for metal that may close a loop round iron: its resistance is computed"});
+}
+
+void check(const Sundry& sundry, const std::string& place, Faults& faults) {
+    const auto above = [&](const char* key, double value, double least, const std::string& words) {
+        if (value <= least)
+            faults.push_back({place + key, shortest(value), "more than " + shortest(least) + " m, " + words});
+    };
+    if (sundry.form == SundryForm::Lead) {
+        if (!(sundry.copper > 0))
+            faults.push_back({place + "/copper", shortest(sundry.copper), "more than 0 m2 of copper in a lead"});
+        const double bare = 2 * std::sqrt(sundry.copper / std::numbers::pi);
+        above("/diameter", sundry.diameter, std::ceil(bare * 1e6) / 1e6, "which its copper takes");
+    } else if (sundry.form == SundryForm::Sleeving) {
+        above("/bore", sundry.bore, 0, "of sleeving");
+        above("/diameter", sundry.diameter, sundry.bore, "its bore");
+    } else {
+        above("/width", sundry.width, 0, "of tape");
+        above("/thickness", sundry.thickness, 0, "of tape");
+    }
 }
 
 namespace {

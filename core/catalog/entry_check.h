@@ -7,9 +7,11 @@
 
 #include "catalog/alloy.h"
 #include "catalog/bobbin.h"
+#include "catalog/fitting.h"
 #include "catalog/insulation.h"
 #include "catalog/sheet.h"
 #include "catalog/shop_tolerance.h"
+#include "catalog/sundry.h"
 #include "catalog/wire.h"
 #include "units/fault.h"
 
@@ -30,6 +32,11 @@ void check(const Wire& wire, const std::string& place, std::vector<units::Fault>
 void check(const Bobbin& bobbin, const std::string& place, std::vector<units::Fault>& faults);
 /// Insulation: a film or paper has stock thicknesses.
 void check(const Insulation& insulation, const std::string& place, std::vector<units::Fault>& faults);
+/// Fitting: walls leave room inside a can or cup; metal that may close a loop says how wide its strip is;
+/// a bolt goes round nothing by itself.
+void check(const Fitting& fitting, const std::string& place, std::vector<units::Fault>& faults);
+/// Sundry: a lead has copper that its outside holds, sleeving a bore inside its outside, tape width and thickness.
+void check(const Sundry& sundry, const std::string& place, std::vector<units::Fault>& faults);
 /// Tolerance: its key is one of `toleranceKeys`; widths rise in size and are absolute; a discrete law has steps whose
 /// shares add up to no more than 1, another law has none.
 void check(const ShopTolerance& tolerance, const std::string& place, std::vector<units::Fault>& faults);

@@ -23,6 +23,7 @@ std::vector<units::Fault> check(const Design& design, const catalog::Catalog& sh
     if (isTooMuch(in)) return faults;
     checkParts(in);
     checkCore(in);
+    checkFittings(in);
     checkTerminals(in);
     checkWindings(in);
     checkCoil(in);

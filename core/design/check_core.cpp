@@ -28,6 +28,12 @@ constexpr const char* mapName(const catalog::PartRef<catalog::Bobbin>&) {
 constexpr const char* mapName(const catalog::PartRef<catalog::Insulation>&) {
     return "insulation";
 }
+constexpr const char* mapName(const catalog::PartRef<catalog::Fitting>&) {
+    return "fittings";
+}
+constexpr const char* mapName(const catalog::PartRef<catalog::Sundry>&) {
+    return "sundries";
+}
 
 struct UnknownParts {
     const Inspection& in;
@@ -116,6 +122,8 @@ void checkParts(const Inspection& in) {
     own.stored("alloys", in.design.parts.alloys);
     own.stored("wires", in.design.parts.wires);
     own.stored("bobbins", in.design.parts.bobbins);
+    own.stored("fittings", in.design.parts.fittings);
+    own.stored("sundries", in.design.parts.sundries);
 }
 
 void checkCore(const Inspection& in) {

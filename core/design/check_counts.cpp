@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::size_t mostWindings = 200, mostTerminals = 1000, mostPlaces = 16, mostItems = 2000, mostPorts = 200,
                       mostHookUps = 200, mostOfAHookUp = 500, mostPromises = 2000, mostMasks = 200,
-                      mostTablePoints = 10000;
+                      mostTablePoints = 10000, mostFittings = 100;
 
 /// Faults lists that are too long.
 class Counts {
@@ -48,6 +48,7 @@ bool isTooMuch(const Inspection& in) {
     counts.limit("/terminals", d.terminals, mostTerminals);
     counts.limit("/windings", d.windings, mostWindings);
     counts.limit("/coil", d.coil, mostPlaces);
+    counts.limit("/fittings", d.fittings, mostFittings);
     counts.limit("/ports", d.ports, mostPorts);
     counts.limit("/hook_ups", d.hookUps, mostHookUps);
     counts.limit("/brief/promises", d.brief.promises, mostPromises);

@@ -12,6 +12,7 @@
 #include "design/brief.h"
 #include "design/coil.h"
 #include "design/core.h"
+#include "design/fittings.h"
 #include "design/hook_up.h"
 #include "design/winding.h"
 
@@ -116,6 +117,8 @@ struct Design {
     std::vector<Winding> windings;
     std::vector<Place> coil;
     std::optional<Filling> filling;
+    std::vector<FittingUse> fittings;
+    Sundries sundries;
     std::vector<Port> ports;
     std::vector<HookUp> hookUps;  ///< the first is what is shown unless another is named
     Conditions conditions;
@@ -139,6 +142,8 @@ void fields(Visitor& visit, Design& d) {
     visit.need("windings", d.windings);
     visit.need("coil", d.coil);
     visit.may("filling", d.filling);
+    visit.may("fittings", d.fittings);
+    visit.may("sundries", d.sundries);
     visit.need("ports", d.ports);
     visit.need("hook_ups", d.hookUps);
     visit.may("conditions", d.conditions);

@@ -95,6 +95,15 @@ Description bobbinWords(const Design& d) {
     return std::move(all.out);
 }
 
+/// "fitting 1": "frame-EI48, 1 of it".
+Description fittingWords(const Design& d) {
+    Description lines;
+    for (std::size_t k = 0; k < d.fittings.size(); ++k)
+        for (const auto& [what, value] : description(d.fittings[k]))
+            lines.emplace_back("fitting " + std::to_string(k + 1) + (what == "fitting" ? "" : " " + what), value);
+    return lines;
+}
+
 }  // namespace
 
 std::vector<std::string> differences(const Design& a, const Design& b) {
@@ -108,6 +117,8 @@ std::vector<std::string> differences(const Design& a, const Design& b) {
     compareCoils(a, b, lines);
     const auto filling = [](const Design& d) { return d.filling ? description(*d.filling) : Description{}; };
     compare("filling", filling(a), filling(b), lines);
+    compare("", fittingWords(a), fittingWords(b), lines);
+    compare("", description(a.sundries), description(b.sundries), lines);
     compareNamed("port", a.ports, b.ports, lines);
     compareNamed("hook-up", a.hookUps, b.hookUps, lines);
     compare("", description(a.conditions), description(b.conditions), lines);
@@ -117,6 +128,8 @@ std::vector<std::string> differences(const Design& a, const Design& b) {
     compareParts(a.parts.wires, b.parts.wires, lines);
     compareParts(a.parts.bobbins, b.parts.bobbins, lines);
     compareParts(a.parts.insulation, b.parts.insulation, lines);
+    compareParts(a.parts.fittings, b.parts.fittings, lines);
+    compareParts(a.parts.sundries, b.parts.sundries, lines);
     return lines;
 }
 

@@ -28,6 +28,8 @@ struct UsedParts {
     auto& mapFor(const catalog::Wire&) { return used.wires; }
     auto& mapFor(const catalog::Bobbin&) { return used.bobbins; }
     auto& mapFor(const catalog::Insulation&) { return used.insulation; }
+    auto& mapFor(const catalog::Fitting&) { return used.fittings; }
+    auto& mapFor(const catalog::Sundry&) { return used.sundries; }
 };
 
 catalog::Catalog usedParts(const Design& d, const catalog::Catalog& first, const catalog::Catalog& second) {

@@ -57,6 +57,7 @@ struct Inspection {
 [[nodiscard]] bool isTooMuch(const Inspection& in);
 void checkParts(const Inspection& in);
 void checkCore(const Inspection& in);
+void checkFittings(const Inspection& in);
 void checkTerminals(const Inspection& in);
 void checkWindings(const Inspection& in);
 void checkCoil(const Inspection& in);

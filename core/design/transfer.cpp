@@ -10,7 +10,7 @@ namespace design {
 
 namespace {
 
-constexpr std::array<std::pair<Share, const char*>, 14> shareWords{{{Share::Brief, "the brief"},
+constexpr std::array<std::pair<Share, const char*>, 15> shareWords{{{Share::Brief, "the brief"},
                                                                     {Share::Core, "the core"},
                                                                     {Share::Bobbin, "the bobbin"},
                                                                     {Share::Terminals, "the terminals"},
@@ -19,6 +19,7 @@ constexpr std::array<std::pair<Share, const char*>, 14> shareWords{{{Share::Brie
                                                                     {Share::Shield, "shield "},
                                                                     {Share::Coil, "the whole coil"},
                                                                     {Share::Filling, "the filling"},
+                                                                    {Share::Fittings, "fittings and sundries"},
                                                                     {Share::Ports, "the ports"},
                                                                     {Share::HookUp, "hook-up "},
                                                                     {Share::Conditions, "the conditions"},
@@ -93,6 +94,8 @@ catalog::Catalog copies(catalog::Catalog into, const catalog::Catalog& from, boo
     takeCopies(into.wires, from.wires, rule);
     takeCopies(into.bobbins, from.bobbins, rule);
     takeCopies(into.insulation, from.insulation, rule);
+    takeCopies(into.fittings, from.fittings, rule);
+    takeCopies(into.sundries, from.sundries, rule);
     return into;
 }
 
@@ -124,6 +127,7 @@ std::vector<Portion> differingPortions(const Design& into, const Design& from) {
     differingItems(into, from, portions);
     whole(Share::Coil, into.coil == from.coil);
     whole(Share::Filling, into.filling == from.filling);
+    whole(Share::Fittings, into.fittings == from.fittings && into.sundries == from.sundries);
     whole(Share::Ports, into.ports == from.ports);
     differing(Share::HookUp, into.hookUps, from.hookUps, portions);
     whole(Share::Conditions, into.conditions == from.conditions);
@@ -159,6 +163,10 @@ DesignPtr withPortion(const Design& into, const Design& from, const Portion& por
                 break;
             case Share::Filling:
                 d.filling = from.filling;
+                break;
+            case Share::Fittings:
+                d.fittings = from.fittings;
+                d.sundries = from.sundries;
                 break;
             case Share::Ports:
                 d.ports = from.ports;

@@ -20,6 +20,7 @@ enum class Share {
     Shield,
     Coil,
     Filling,
+    Fittings,
     Ports,
     HookUp,
     Conditions,

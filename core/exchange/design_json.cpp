@@ -96,6 +96,8 @@ void noteUnknownKeys(const design::Design& d, const std::string& file, std::vect
     keys.stored("wires", d.parts.wires);
     keys.stored("bobbins", d.parts.bobbins);
     keys.stored("insulation", d.parts.insulation);
+    keys.stored("fittings", d.parts.fittings);
+    keys.stored("sundries", d.parts.sundries);
 }
 
 }  // namespace

@@ -6,8 +6,8 @@
 namespace exchange {
 
 catalog::Catalog loadCatalog(const std::vector<std::string>& folders) {
-    return catalog::load(
-        namedFiles(folders, {"sheets.json", "alloys.json", "wires.json", "bobbins.json", "insulation.json"}));
+    return catalog::load(namedFiles(folders, {"sheets.json", "alloys.json", "wires.json", "bobbins.json",
+                                              "insulation.json", "fittings.json", "sundries.json"}));
 }
 
 }  // namespace exchange

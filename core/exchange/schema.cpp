@@ -122,7 +122,9 @@ std::string designSchema() {
           {"alloys", storedCopies<catalog::Alloy>("alloy", definitions)},
           {"wires", storedCopies<catalog::Wire>("wire", definitions)},
           {"bobbins", storedCopies<catalog::Bobbin>("bobbin", definitions)},
-          {"insulation", storedCopies<catalog::Insulation>("insulation", definitions)}}},
+          {"insulation", storedCopies<catalog::Insulation>("insulation", definitions)},
+          {"fittings", storedCopies<catalog::Fitting>("fitting", definitions)},
+          {"sundries", storedCopies<catalog::Sundry>("sundry", definitions)}}},
         {"additionalProperties", false}};
     Value root =
         head("Coilwright design", "One audio transformer. Quantities in SI units; a key left out has its default.");
@@ -138,14 +140,16 @@ std::string designSchema() {
 
 std::string catalogSchema() {
     Value definitions = Value::object();
-    const Value kinds =
-        Value::array({entriesOf<catalog::Sheet>("sheet", definitions), entriesOf<catalog::Alloy>("alloy", definitions),
-                      entriesOf<catalog::Wire>("wire", definitions), entriesOf<catalog::Bobbin>("bobbin", definitions),
-                      entriesOf<catalog::Insulation>("insulation", definitions),
-                      entriesOf<catalog::ShopTolerance>("shop_tolerance", definitions)});
+    const Value kinds = Value::array(
+        {entriesOf<catalog::Sheet>("sheet", definitions), entriesOf<catalog::Alloy>("alloy", definitions),
+         entriesOf<catalog::Wire>("wire", definitions), entriesOf<catalog::Bobbin>("bobbin", definitions),
+         entriesOf<catalog::Insulation>("insulation", definitions), entriesOf<catalog::Fitting>("fitting", definitions),
+         entriesOf<catalog::Sundry>("sundry", definitions),
+         entriesOf<catalog::ShopTolerance>("shop_tolerance", definitions)});
     Value root = head(
         "Coilwright catalog file",
-        "Parts of one kind; the file's name says which: sheets, alloys, wires, bobbins, insulation or tolerances.");
+        "Parts of one kind; the file's name says which: sheets, alloys, wires, bobbins, insulation, fittings, sundries "
+        "or tolerances.");
     root["type"] = "object";
     root["properties"] = {{"format", {{"const", 1}}},
                           {"note", {{"type", "string"}}},

@@ -68,6 +68,8 @@ private:
     [[nodiscard]] static const char* nameOf(const catalog::PartRef<catalog::Wire>&) { return "wire"; }
     [[nodiscard]] static const char* nameOf(const catalog::PartRef<catalog::Bobbin>&) { return "bobbin"; }
     [[nodiscard]] static const char* nameOf(const catalog::PartRef<catalog::Insulation>&) { return "insulation"; }
+    [[nodiscard]] static const char* nameOf(const catalog::PartRef<catalog::Fitting>&) { return "fitting"; }
+    [[nodiscard]] static const char* nameOf(const catalog::PartRef<catalog::Sundry>&) { return "sundry"; }
 
     template <class Part>
     [[nodiscard]] json::Value own(const catalog::PartRef<Part>& ref) {

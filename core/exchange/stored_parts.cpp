@@ -32,6 +32,8 @@ struct Kinds {
         each("wires", c.wires);
         each("bobbins", c.bobbins);
         each("insulation", c.insulation);
+        each("fittings", c.fittings);
+        each("sundries", c.sundries);
     }
 };
 

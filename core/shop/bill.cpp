@@ -37,16 +37,35 @@ public:
             add({joined({use.key, " ", Lengths{}.thin(use.thickness)}), use.key},
                 joined({use.title, ", ", in_.thin(use.thickness), ", ", counted(use.turns, "turn")}), use.bought, "m2");
         addSheets();
-        for (const auto& use : m_.leads)
-            add({joined({"lead ", use.colour}), "lead"},
-                joined({"lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour}), use.cut, "m");
-        if (m_.sleeving > 0) add({"sleeving"}, "sleeving", m_.sleeving, "m");
+        for (const auto& use : m_.leads) addLead(use);
+        addReel(m_.sleeving, "sleeving");
+        addReel(m_.tape, "tape");
+        for (const auto& use : m_.pieces)
+            add({use.key}, joined({use.form, ", ", use.title, massWords(use.mass)}), use.count, "piece");
         add({"solder"}, joined({"solder, ", counted(m_.joints, "joint")}), m_.solder, "kg");
         for (const auto& use : m_.compounds)
             if (use.mass > 0) add({use.key}, use.title, use.mass, "kg");
     }
 
 private:
+    static std::string massWords(double kg) {
+        return kg > 0 ? ", " + units::write(units::Kind::Mass, kg) : std::string();
+    }
+    /// Under the reel's key with the colour, under the key, or as a lead of any kind.
+    void addLead(const LeadUse& use) {
+        const std::string& key = m_.lead.key;
+        std::vector<std::string> names{joined({"lead ", use.colour}), "lead"};
+        if (!key.empty()) names.insert(names.begin(), {joined({key, " ", use.colour}), key});
+        std::string what = joined({"lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour});
+        if (!m_.lead.title.empty()) what += ", " + m_.lead.title;
+        add(names, what, use.cut, "m");
+    }
+    void addReel(const ReelUse& use, const char* kind) {
+        if (!(use.length > 0)) return;
+        std::vector<std::string> names{kind};
+        if (!use.key.empty()) names.insert(names.begin(), use.key);
+        add(names, use.title.empty() ? kind : joined({kind, ", ", use.title, massWords(use.mass)}), use.length, "m");
+    }
     void addSheets() {
         for (const auto& use : m_.sheets) {
             std::string thickness = fixed(use.thickness * 1e3, 3);

@@ -32,7 +32,7 @@ struct PinSpot {
 };
 
 /// Sizes over all, m: x across the legs, y along the tongue, z square to the board. Geometry of the core assembled
-/// flat on the board, coil flanges as deep as the window.
+/// flat on the board, coil flanges as deep as the window, with frame, can or cup round them.
 struct Outline {
     double width = 0, length = 0, height = 0;  ///< over all in x, y, z
     double coreWidth = 0, coreLength = 0, coreHeight = 0;

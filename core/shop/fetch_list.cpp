@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "shop/fetch_list.h"
 
+#include "shop/datasheet_parts.h"
 #include "shop/sheet_words.h"
 #include "units/joined.h"
 #include "units/text.h"
@@ -13,6 +14,10 @@ namespace {
 
 std::string mass(double kg) {
     return kg > 0 ? units::write(units::Kind::Mass, kg) : std::string("weight not known");
+}
+
+std::string titled(const ReelUse& use) {
+    return use.title.empty() ? std::string() : ": " + use.title;
 }
 
 std::string metres(double length) {
@@ -54,11 +59,16 @@ std::vector<FetchRow> fetchRows(const Materials& materials, const Lengths& in) {
                         joined({fixed(use.bought * 1e4, 0), " cm², ", counted(use.turns, "turn")})});
     for (const LeadUse& use : materials.leads)
         rows.push_back(
-            {joined({"Lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour}), "cut " + in.cut(use.cut)});
-    if (materials.sleeving > 0) rows.push_back({"Sleeving", in.cut(materials.sleeving)});
+            {joined({"Lead ", use.terminal, use.colour.empty() ? "" : ", " + use.colour, titled(materials.lead)}),
+             "cut " + in.cut(use.cut)});
+    if (materials.sleeving.length > 0)
+        rows.push_back({"Sleeving" + titled(materials.sleeving), in.cut(materials.sleeving.length)});
+    if (materials.tape.length > 0) rows.push_back({"Tape" + titled(materials.tape), in.cut(materials.tape.length)});
     for (const SheetUse& use : materials.sheets)
         rows.push_back({joined({"Sheets ", materials.sheetTitle, ", ", use.title, ", ", in.size(use.thickness, 2)}),
                         joined({counted(use.count, "sheet"), ", ", mass(use.mass)})});
+    for (const PieceUse& use : materials.pieces)
+        rows.push_back({capital(use.form) + ": " + use.title, counted(use.count, "piece")});
     for (const CompoundUse& use : materials.compounds)
         rows.push_back({use.title, joined({fixed(use.volume * 1e6, 1), " cm³"})});
     return rows;

@@ -6,6 +6,7 @@
 
 #include "catalog/sheet.h"
 #include "shop/datasheet_parts.h"
+#include "shop/fitting_step.h"
 #include "shop/practice.h"
 #include "shop/sheet_words.h"
 #include "units/joined.h"
@@ -60,9 +61,17 @@ FinishingStep soldering(const design::Design& design, const Materials& materials
     for (const auto& lead : materials.leads)
         leads.push_back(joined({lead.colour.empty() ? "" : lead.colour + " ", "(", lead.terminal, ") cut ",
                                 in.cut(lead.cut), ", ", in.cut(lead.length), " free"}));
-    if (!leads.empty()) step.words.push_back("Leads, in this order: " + listedWords(leads) + ".");
+    const auto of = [](const ReelUse& use) { return use.title.empty() ? std::string() : " of " + use.title; };
+    if (!leads.empty())
+        step.words.push_back(joined({"Leads", of(materials.lead), ", in this order: ", listedWords(leads), "."}));
+    if (!materials.sleeving.title.empty())
+        step.words.push_back(
+            joined({"Sleeving", of(materials.sleeving), ", ", in.cut(materials.sleeving.length), " in all."}));
     if (design.terminals.size() > leads.size())
         step.words.emplace_back("Wipe the flux off the pins; look at every joint through a glass.");
+    if (materials.tape.length > 0)
+        step.words.push_back(joined({"Outer wrap: ", counted(outerTapeTurns, "turn"), of(materials.tape),
+                                     "; with what anchors the ends ", in.cut(materials.tape.length), " in all."}));
     step.words.emplace_back("Outer wrap: anchor the last end of tape with a drop of varnish or a turn of tape.");
     return step;
 }
@@ -182,8 +191,10 @@ Finishing finishing(const design::Design& design, const Materials& materials, co
     for (const auto& use : materials.sheets)
         all.stack.push_back({use.title, use.thickness, use.height, use.count, use.mass});
     all.closedHeight = design.core.height;
-    all.steps = {soldering(design, materials, in), testing(design), lamination(design, materials, shop, in),
-                 filling(design, materials), label(design)};
+    all.steps = {soldering(design, materials, in), testing(design), lamination(design, materials, shop, in)};
+    if (!materials.pieces.empty()) all.steps.push_back(fittingStep(materials));
+    all.steps.push_back(filling(design, materials));
+    all.steps.push_back(label(design));
     int number = 0;
     for (auto& step : all.steps) step.number = "F" + std::to_string(++number);
     all.cautions = cautions();

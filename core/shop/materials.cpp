@@ -41,6 +41,8 @@ public:
             if (items[k].place >= 0) add(build_.dielectrics[k], items[k]);
         for (const auto& part : design_.core.stack) add(part);
         for (const auto& terminal : design_.terminals) add(terminal);
+        addReels();
+        for (const auto& use : design_.fittings) add(use);
         m_.solder = m_.joints * solderJoint * (1 + solderShare);
         if (design_.filling) add(*design_.filling);
         return std::move(m_);
@@ -55,7 +57,7 @@ private:
                 length += layer.turns * layer.turnLength;
             }
         const auto sections = static_cast<double>(design::sectionsOf(design_, winding).size());
-        m_.sleeving += 2 * sections * sleevingEnd;
+        m_.sleeving.length += 2 * sections * sleevingEnd;
         if (winding.foil) return addFoil(winding, length + 2 * sections * foilEnd);
         for (const auto& lead : build_.leads)
             if (lead.winding == winding.name && lead.atPin) length += lead.length;
@@ -148,7 +150,45 @@ private:
         ++m_.joints;
         if (terminal.pin > 0) return;
         m_.leads.push_back({terminal.name, terminal.leadColour, terminal.leadLength, terminal.leadLength + leadJoint});
-        m_.sleeving += sleevingEnd;
+        m_.lead.length += terminal.leadLength + leadJoint;
+        m_.sleeving.length += sleevingEnd;
+    }
+    void name(ReelUse& use, const catalog::PartRef<catalog::Sundry>& ref) const {
+        use.key = ref.key;
+        use.title = titleOf(design_, ref, shop_);
+        if (const auto* sundry = design::part(design_, ref, shop_)) use.mass = use.length * sundry->massPerMetre;
+    }
+    void addReels() {
+        const auto& named = design_.sundries;
+        if (const auto* tape = design::part(design_, named.tape, shop_)) m_.tape.length = tapeLength(*tape);
+        name(m_.lead, named.lead);
+        name(m_.sleeving, named.sleeving);
+        name(m_.tape, named.tape);
+    }
+    /// A piece over the start and the finish of every section, and turns beside each other over every finished coil.
+    double tapeLength(const catalog::Sundry& tape) const {
+        double length = 0;
+        for (const auto& winding : design_.windings)
+            length += 2 * anchorTape * static_cast<double>(design::sectionsOf(design_, winding).size());
+        for (const auto& fill : build_.fill) {
+            const double beside = std::ceil(fill.room.height() / tape.width - 1e-9);
+            length += beside * (outerTapeTurns * wrapLength(build_, fill.room.x0 + fill.build) + paperOverlap);
+        }
+        return length * (1 + filmWaste);
+    }
+    void add(const design::FittingUse& use) {
+        PieceUse piece;
+        piece.key = use.fitting.key;
+        piece.title = titleOf(design_, use.fitting, shop_);
+        piece.insulated = use.insulated;
+        piece.count = use.count;
+        if (const auto* fitting = design::part(design_, use.fitting, shop_)) {
+            for (const auto& [word, form] : names(catalog::FittingForm{}))
+                if (form == fitting->form) piece.form = word;
+            piece.conducts = fitting->conducts();
+            piece.mass = use.count * fitting->mass;
+        }
+        m_.pieces.push_back(std::move(piece));
     }
     /// The room in the windows that neither bobbin nor coil takes.
     void add(const design::Filling& filling) {

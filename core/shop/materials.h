@@ -68,6 +68,25 @@ struct CompoundUse {
     bool operator==(const CompoundUse&) const = default;
 };
 
+/// Fittings of one kind.
+struct PieceUse {
+    std::string key, title;
+    std::string form;        ///< "frame"
+    bool insulated = false;  ///< to be fitted with a bush, washer or gap that breaks its loop
+    bool conducts = false;
+    int count = 0;
+    double mass = 0;  ///< of all, kg; 0: not known
+    bool operator==(const PieceUse&) const = default;
+};
+
+/// What is cut off a reel; key and title empty where the design names none.
+struct ReelUse {
+    std::string key, title;
+    double length = 0;  ///< m
+    double mass = 0;    ///< kg; 0: not known
+    bool operator==(const ReelUse&) const = default;
+};
+
 struct Materials {
     std::string bobbinKey, bobbinTitle, sheetKey, sheetTitle;
     int bobbins = 1;
@@ -77,9 +96,12 @@ struct Materials {
     std::vector<SheetUse> sheets;
     std::vector<LeadUse> leads;
     std::vector<CompoundUse> compounds;
-    double sleeving = 0;  ///< m
-    int joints = 0;       ///< soldered
-    double solder = 0;    ///< kg
+    std::vector<PieceUse> pieces;
+    ReelUse lead;  ///< of all `leads`
+    ReelUse sleeving;
+    ReelUse tape;       ///< none unless the design names one
+    int joints = 0;     ///< soldered
+    double solder = 0;  ///< kg
     bool operator==(const Materials&) const = default;
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "catalog/sheet.h"
+#include "design/unit_size.h"
 #include "shop/datasheet_parts.h"
 
 namespace shop {
@@ -19,10 +20,11 @@ Outline outlineOf(const design::Design& design, const catalog::Catalog& shop) {
         outline.coilWidth = shell ? sheet->tongue + 2 * depth : outline.coreWidth + 2 * depth;
         outline.coilLength = sheet->windowHeight;
         outline.coilHeight = outline.coreHeight + 2 * depth;
-        outline.width = std::max(outline.coreWidth, outline.coilWidth);
-        outline.length = outline.coreLength;
-        outline.height = outline.coilHeight;
     }
+    const design::UnitSize size = design::unitSize(design, shop);
+    outline.width = size.x;
+    outline.length = size.y;
+    outline.height = size.z;
     if (const catalog::Bobbin* bobbin = design::part(design, design.bobbin, shop)) {
         outline.pitch = bobbin->pins.empty() ? 0 : bobbin->pinPitch.value;
         double low = 0, high = 0;

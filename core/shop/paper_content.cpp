@@ -65,6 +65,23 @@ void fields(Visitor& visit, CompoundUse& r) {
     visit.need("mass", r.mass);
 }
 template <class Visitor>
+void fields(Visitor& visit, PieceUse& r) {
+    visit.need("key", r.key);
+    visit.need("title", r.title);
+    visit.need("form", r.form);
+    visit.need("insulated", r.insulated);
+    visit.need("conducts", r.conducts);
+    visit.need("count", r.count);
+    visit.need("mass", r.mass);
+}
+template <class Visitor>
+void fields(Visitor& visit, ReelUse& r) {
+    visit.need("key", r.key);
+    visit.need("title", r.title);
+    visit.need("length", r.length);
+    visit.need("mass", r.mass);
+}
+template <class Visitor>
 void fields(Visitor& visit, Materials& r) {
     visit.need("bobbin_key", r.bobbinKey);
     visit.need("bobbin_title", r.bobbinTitle);
@@ -77,7 +94,10 @@ void fields(Visitor& visit, Materials& r) {
     visit.need("sheets", r.sheets);
     visit.need("leads", r.leads);
     visit.need("compounds", r.compounds);
+    visit.need("pieces", r.pieces);
+    visit.need("lead", r.lead);
     visit.need("sleeving", r.sleeving);
+    visit.need("tape", r.tape);
     visit.need("joints", r.joints);
     visit.need("solder", r.solder);
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "shop/datasheet_parts.h"
+#include "shop/fitting_step.h"
 #include "shop/sheet_words.h"
 #include "shop/winding_sheet.h"
 #include "units/joined.h"
@@ -41,6 +42,7 @@ std::vector<Operation> operationsOf(const design::Design& design, const WindingS
     add("Pins and leads", finishing("Pins and leads"));
     add("Continuity, resistance, polarity", finishing("Continuity and polarity, before the core goes in"));
     add("Laminate; count and weigh the sheets", finishing("Lamination"));
+    if (!design.fittings.empty()) add("Put frame, clamps, bolts or can on", finishing(fittingTitle));
     if (design.filling) add("Measure before it is filled", "tests overleaf");
     if (design.filling) add("Varnish or pot, cure", finishing("Varnish or potting"));
     add("Final test; hipot by trained persons only", "tests overleaf; cautions");

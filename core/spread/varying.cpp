@@ -39,6 +39,8 @@ struct KeyedParts {
     auto& shelfFor(const catalog::Wire&) { return parts.wires; }
     auto& shelfFor(const catalog::Bobbin&) { return parts.bobbins; }
     auto& shelfFor(const catalog::Insulation&) { return parts.insulation; }
+    auto& shelfFor(const catalog::Fitting&) { return parts.fittings; }
+    auto& shelfFor(const catalog::Sundry&) { return parts.sundries; }
 };
 
 /// Turns a layer of a section as it is laid out; 0 where it has no layers of its own.

@@ -37,6 +37,10 @@ void readBobbins(const std::string& text, const std::string& file) {
     static const std::string sheets = soundText("sheets.json");
     static_cast<void>(catalog::load({{"sheets.json", sheets}, {file, text}}));
 }
+/// Sheets come first: fittings say which they fit.
+void readFittings(const std::string& text, const std::string& file) {
+    readBobbins(text, file);
+}
 void readTolerances(const std::string& text, const std::string& file) {
     static_cast<void>(catalog::loadTolerances({{file, text}}));
 }
@@ -95,6 +99,8 @@ const std::vector<Kind>& kinds() {
         {"alloys", "alloys.json", soundText("alloys.json"), readCatalog},
         {"bobbins", "bobbins.json", soundText("bobbins.json"), readBobbins},
         {"insulation", "insulation.json", soundText("insulation.json"), readCatalog},
+        {"fittings", "fittings.json", soundText("fittings.json"), readFittings},
+        {"sundries", "sundries.json", soundText("sundries.json"), readCatalog},
         {"sheets", "sheets.json", soundText("sheets.json"), readCatalog},
         {"wires", "wires.json", soundText("wires.json"), readCatalog},
         {"tolerances", "tolerances.json", soundText("tolerances.json"), readTolerances},

@@ -8,8 +8,8 @@
 
 namespace {
 
-constexpr std::array<const char*, 5> kinds{"alloys.json", "bobbins.json", "insulation.json", "sheets.json",
-                                           "wires.json"};
+constexpr std::array<const char*, 7> kinds{"alloys.json", "bobbins.json",  "insulation.json", "sheets.json",
+                                           "wires.json",  "fittings.json", "sundries.json"};
 
 void read(std::string_view bytes) {
     if (bytes.empty()) return;

@@ -180,6 +180,8 @@ public:
         for (const auto& [key, entry] : shop.wires) add(key);
         for (const auto& [key, entry] : shop.bobbins) add(key);
         for (const auto& [key, entry] : shop.insulation) add(key);
+        for (const auto& [key, entry] : shop.fittings) add(key);
+        for (const auto& [key, entry] : shop.sundries) add(key);
         add("Hz mHz kHz MHz GHz ms us ns mm cm um nm dB dBu dBV mV uV nV kV mA uA nA mH uH nH fF pF nF uF ohm kOhm kg "
             "rad "
             "deg AWG mil "

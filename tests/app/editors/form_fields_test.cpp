@@ -98,6 +98,7 @@ design::Design widest() {
     d.conditions.directCurrents.emplace_back();
     d.conditions.phantom.emplace();
     d.filling.emplace();
+    d.fittings.emplace_back();
     d.core.stack.push_back(d.core.stack[0]);
     d.hookUps[0].ports[1].across.emplace_back();
     return d;

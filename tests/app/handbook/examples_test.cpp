@@ -53,6 +53,8 @@ TEST_F(HandbookExamples, PartsLoadBesideTheProgramsOwn) {
     EXPECT_DOUBLE_EQ(shop.wires.at("reel 31").overallDiameter.value, 0.000118);
     EXPECT_EQ(shop.bobbins.at("our-EI48-2").chambers.size(), 2U);
     EXPECT_EQ(shop.insulation.at("our-paper").thicknesses.size(), 2U);
+    EXPECT_DOUBLE_EQ(shop.fittings.at("our-frame-EI48").strip.value, 0.006);
+    EXPECT_EQ(shop.sundries.at("our-lead").colours.size(), 2U);
     EXPECT_TRUE(shop.sheets.contains("EI48"));
 }
 
@@ -94,7 +96,7 @@ TEST_F(HandbookExamples, TheWinderIsSound) {
 }
 
 TEST_F(HandbookExamples, NoneIsLeftOut) {
-    EXPECT_EQ(files.size(), 8U);
+    EXPECT_EQ(files.size(), 10U);
 }
 
 }  // namespace examples_test

@@ -125,4 +125,53 @@ TEST(InsulationCheck, SheetsHaveAThickness) {
     EXPECT_EQ(faultsOf(i), Faults{});
 }
 
+TEST(FittingCheck, AHousingHasRoomAndALoopAStrip) {
+    catalog::Fitting f;
+    f.form = catalog::FittingForm::Can;
+    f.width = f.length = 0.04;
+    f.height = 0.03;
+    f.thickness = 0.001;
+    f.resistivity = 5.6e-7;
+    EXPECT_EQ(faultsOf(f), Faults{});
+    f.thickness = 0.015;
+    EXPECT_EQ(
+        faultsOf(f),
+        (Faults{{"f: /e/thickness", "0.015", "less than half of its smallest size, 0.03 m: the unit stands inside"}}));
+    f.form = catalog::FittingForm::Clamp;
+    f.thickness = 0.001;
+    EXPECT_EQ(faultsOf(f),
+              (Faults{{"f: /e/strip", "0",
+                       "more than 0 m for metal that may close a loop round iron: its resistance is computed"}}));
+    f.strip = 0.005;
+    f.round = catalog::Round::Tongue;
+    EXPECT_EQ(faultsOf(f), Faults{});
+    f.strip = 0;
+    f.resistivity = 0;
+    EXPECT_EQ(faultsOf(f), Faults{});
+    f.form = catalog::FittingForm::Bolt;
+    EXPECT_EQ(faultsOf(f),
+              (Faults{{"f: /e/round", "a bolt that goes round by itself",
+                       "\"nothing\": what bolts close with other parts is found where a design uses them"}}));
+}
+
+TEST(SundryCheck, EachFormHasItsSizes) {
+    catalog::Sundry s;
+    s.copper = 1.4e-7;
+    s.diameter = 0.0004;  // copper alone takes 0.422 mm
+    const Faults thin = faultsOf(s);
+    ASSERT_EQ(thin.size(), 1U);
+    EXPECT_EQ(thin[0].place, "f: /e/diameter");
+    EXPECT_EQ(thin[0].allowed.substr(0, 15), "more than 0.000");
+    s.diameter = 0.0011;
+    EXPECT_EQ(faultsOf(s), Faults{});
+    s.copper = 0;
+    EXPECT_EQ(faultsOf(s), (Faults{{"f: /e/copper", "0", "more than 0 m2 of copper in a lead"}}));
+    s.form = catalog::SundryForm::Sleeving;
+    s.bore = 0.002;
+    EXPECT_EQ(faultsOf(s), (Faults{{"f: /e/diameter", "0.0011", "more than 0.002 m, its bore"}}));
+    s.form = catalog::SundryForm::Tape;
+    s.width = 0.012;
+    EXPECT_EQ(faultsOf(s), (Faults{{"f: /e/thickness", "0", "more than 0 m, of tape"}}));
+}
+
 }  // namespace entry_check_test

@@ -79,7 +79,7 @@ TEST(Load, RefusesAFileWithoutFormatOrEntries) {
 TEST(Load, RefusesAFileOfUnknownKindAndStrayKeys) {
     EXPECT_EQ(faultsOf({{"cores.json", R"({"format": 1, "entries": {}})"}}),
               Sentences{"cores.json: found a file of unknown kind; allowed is alloys.json, bobbins.json, "
-                        "insulation.json, sheets.json, tolerances.json or wires.json."});
+                        "fittings.json, insulation.json, sheets.json, sundries.json, tolerances.json or wires.json."});
     EXPECT_EQ(faultsOf({{"wires.json", R"({"format": 1, "entires": {}, "entries": {}})"}}),
               Sentences{"wires.json: /entires: found an object; allowed is one of \"format\", \"note\", \"sources\", "
                         "\"entries\"."});

@@ -15,8 +15,8 @@ inline catalog::CatalogFile resource(const std::string& name) {
 }
 
 inline std::vector<catalog::CatalogFile> resourceFiles() {
-    return {resource("sheets.json"), resource("alloys.json"), resource("wires.json"), resource("bobbins.json"),
-            resource("insulation.json")};
+    return {resource("sheets.json"),     resource("alloys.json"),   resource("wires.json"),   resource("bobbins.json"),
+            resource("insulation.json"), resource("fittings.json"), resource("sundries.json")};
 }
 
 /// The whole catalog, read once.

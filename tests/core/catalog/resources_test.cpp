@@ -75,6 +75,8 @@ TEST(Resources, EveryNumberNamesItsSource) {
     collect("wires.json", shop.wires, found);
     collect("bobbins.json", shop.bobbins, found);
     collect("insulation.json", shop.insulation, found);
+    collect("fittings.json", shop.fittings, found);
+    collect("sundries.json", shop.sundries, found);
     EXPECT_EQ(found, std::vector<std::string>{});
 }
 
@@ -231,6 +233,41 @@ TEST(Resources, InsulationFromTheLeastToTheMostPermittive) {
         EXPECT_LE(i.permittivity, 5) << key;
         EXPECT_GT(i.lossFactor, 0) << key;
     }
+}
+
+TEST(Resources, FittingsOfEveryFormGoOnTheirSheets) {
+    const auto& shop = shopCatalog();
+    std::set<catalog::FittingForm> forms;
+    for (const auto& [key, fitting] : shop.fittings) {
+        forms.insert(fitting.form);
+        EXPECT_GT(fitting.mass.value, 0) << key;
+        if (fitting.fits.empty()) continue;
+        const catalog::Sheet& sheet = shop.sheets.at(fitting.fits);
+        if (fitting.form == catalog::FittingForm::Frame) {
+            EXPECT_GE(fitting.width.value, catalog::overallWidth(sheet)) << key;
+            EXPECT_GE(fitting.length.value, catalog::overallHeight(sheet)) << key;
+            EXPECT_GT(fitting.height.value, fitting.stackHeight.value) << key;
+        }
+        if (!fitting.houses()) continue;
+        EXPECT_GT(fitting.width - 2 * fitting.thickness, catalog::overallWidth(sheet)) << key;
+        EXPECT_GT(fitting.length - 2 * fitting.thickness, catalog::overallHeight(sheet)) << key;
+        EXPECT_GT(fitting.height - fitting.thickness, fitting.stackHeight + 2 * sheet.windowWidth) << key;
+    }
+    EXPECT_EQ(forms.size(), names(catalog::FittingForm{}).size());
+}
+
+TEST(Resources, SundriesOfEveryForm) {
+    std::set<catalog::SundryForm> forms;
+    for (const auto& [key, sundry] : shopCatalog().sundries) {
+        forms.insert(sundry.form);
+        EXPECT_GT(sundry.massPerMetre.value, 0) << key;
+        if (sundry.form != catalog::SundryForm::Lead) continue;
+        // Copper of 8890 kg/m3 (IEC 60028), and some insulation.
+        EXPECT_GT(sundry.massPerMetre, 8890 * sundry.copper) << key;
+        EXPECT_LT(sundry.massPerMetre, 3 * 8890 * sundry.copper) << key;
+        EXPECT_FALSE(sundry.colours.empty()) << key;
+    }
+    EXPECT_EQ(forms.size(), names(catalog::SundryForm{}).size());
 }
 
 }  // namespace resources_test

@@ -33,6 +33,17 @@ TEST(Differences, FieldsAreNamedWithTheirUnits) {
     EXPECT_EQ(after([](Design& d) { d.name = "new"; }), Lines{"name: sample → new"});
 }
 
+TEST(Differences, FittingsAndReelsAreNamed) {
+    const auto bolts = [](Design& d) {
+        d.fittings = {{"frame", 1, false, nullptr}, {"bolt", 4, true, nullptr}};
+        d.sundries.tape = "wide tape";
+    };
+    EXPECT_EQ(after(bolts),
+              (Lines{"fitting 1: none → frame", "fitting 1 count: none → 1", "fitting 1 insulated: none → no",
+                     "fitting 2: none → bolt", "fitting 2 count: none → 4", "fitting 2 insulated: none → yes",
+                     "tape: none → wide tape"}));
+}
+
 TEST(Differences, TolerancesAndNotesShow) {
     EXPECT_EQ(after([](Design& d) {
                   d.core.height.tolerance.emplace().plusMinus = 0.05;

@@ -40,6 +40,8 @@ TEST(Transfer, TakingEveryPortionMakesTheOther) {
         d.assumptions.ends = Ends::Walled;
         d.hookUps.front().note = "another note";
         d.ports.front().name = "another name";
+        d.fittings.push_back({"frame", 2, false, nullptr});
+        d.sundries.lead = "lead";
     });
     DesignPtr now = changed(a, [](Design&) {});
     const Portions portions = differingPortions(a, *b);
