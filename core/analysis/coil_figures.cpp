@@ -5,6 +5,8 @@
 #include "analysis/copper.h"
 #include "analysis/figure_making.h"
 #include "coil/wire_resistance.h"
+#include "design/unit_size.h"
+#include "units/text.h"
 
 namespace analysis {
 
@@ -42,6 +44,32 @@ Copper copperOf(const design::Design& design, const coil::CoilBuild& build, cons
     if (winding.connection == design::Connection::Parallel && conductance > 0) sum.resistance = 1 / conductance;
     return sum;
 }
+
+namespace {
+
+/// Sides of the whole unit; one that the brief has no room for says so.
+void addSize(const DesignContext& context, std::vector<units::Figure>& figures) {
+    constexpr double ofMoulding = 0.01;  // bobbins and bent parts, common practice, no source
+    const auto is = design::footprint(design::unitSize(context.design, context.shop));
+    const auto may = design::footprint(context.design.brief.size);
+    const auto side = [&](const char* name, double value, double allowed) {
+        const bool fits = value <= allowed * (1 + 1e-9);
+        figures.push_back({name,
+                           value,
+                           "m",
+                           ofMoulding,
+                           "sheets, coil and fittings as they lie; geometry",
+                           fits,
+                           fits ? "" : "the brief allows " + units::write(units::Kind::Length, allowed, 3),
+                           "",
+                           {}});
+    };
+    side("outer_length", is.length, may.length);
+    side("outer_width", is.width, may.width);
+    side("outer_height", is.height, may.height);
+}
+
+}  // namespace
 
 void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& figures) {
     const auto& windings = context.design.windings;
@@ -97,6 +125,7 @@ void addCoilFigures(const DesignContext& context, std::vector<units::Figure>& fi
                        problems,
                        "",
                        {}});
+    addSize(context, figures);
 }
 
 }  // namespace analysis

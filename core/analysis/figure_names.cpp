@@ -65,6 +65,9 @@ constexpr std::array quantities{
     Quantity{"capacitance", Kind::Capacitance, Of::Capacitance},
     Quantity{"fill", Kind::Number, Of::Coil},
     Quantity{"build", Kind::Length, Of::Coil},
+    Quantity{"outer_length", Kind::Length, Of::Coil},
+    Quantity{"outer_width", Kind::Length, Of::Coil},
+    Quantity{"outer_height", Kind::Length, Of::Coil},
 };
 
 void addPairs(const std::string& stem, const std::vector<std::string>& owners, std::vector<std::string>& names) {

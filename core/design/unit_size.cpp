@@ -2,8 +2,18 @@
 #include "design/unit_size.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace design {
+
+Footprint footprint(const UnitSize& size) noexcept {
+    return {std::max(size.x, size.y), std::min(size.x, size.y), size.z};
+}
+
+Footprint footprint(const Size& allowed) noexcept {
+    const auto side = [](double given) { return given > 0 ? given : std::numeric_limits<double>::infinity(); };
+    return footprint(UnitSize{side(allowed.length), side(allowed.width), side(allowed.height)});
+}
 
 UnitSize bareSize(const Core& core, const catalog::Sheet& sheet) {
     const bool shell = core.kind == CoreKind::Shell;

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "coil/wire_resistance.h"
+#include "design/unit_size.h"
 #include "magnetics/saturation.h"
 #include "magnetics/stack.h"
 #include "shop/materials.h"
@@ -122,11 +123,10 @@ double mostTurns(const Need& need, const Terminations& at, double window, double
 }
 
 bool largeEnough(const design::Size& size, const catalog::Sheet& sheet, double height) {
-    const double across = catalog::overallWidth(sheet), along = catalog::overallHeight(sheet);
-    const auto within = [](double is, double may) { return may <= 0 || is <= may; };
-    const bool lies = (within(across, size.length) && within(along, size.width)) ||
-                      (within(along, size.length) && within(across, size.width));
-    return lies && within(height + 2 * sheet.windowWidth, size.height);
+    design::Core core;
+    core.height = height;
+    const auto is = design::footprint(design::bareSize(core, sheet)), may = design::footprint(size);
+    return is.length <= may.length && is.width <= may.width && is.height <= may.height;
 }
 
 bool pinsEnough(const Need& need, const catalog::Bobbin& bobbin) {

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -200,6 +201,28 @@ TEST(Crossing, FirstMaximumOfABump) {
     EXPECT_NEAR(peak.frequency / 40e3, 1, 1e-6);  // not the higher one beyond
     EXPECT_FALSE(analysis::firstMaximum([](double f) { return -std::log10(f); }, 3000, 1e6, 1e-3).found);
     EXPECT_FALSE(analysis::firstMaximum([](double f) { return std::log10(f); }, 3000, 1e6, 1e-3).found);
+}
+
+// The brief's size is held against the whole unit, either way round.
+TEST(OuterSize, IsMarkedWhereTheBriefHasNoRoom) {
+    auto d = small::transformer();
+    const auto sides = [&] {
+        const auto a = analysis::answer(d, small::shop());
+        return std::array{*a->figure("outer_length"), *a->figure("outer_width"), *a->figure("outer_height")};
+    };
+    const auto free = sides();
+    for (const auto& side : free) EXPECT_TRUE(side.valid && side.value > 0 && side.unit == "m") << side.name;
+    EXPECT_GE(free[0].value, free[1].value);
+    d.brief.size.length = free[1].value;  // turned
+    d.brief.size.width = free[0].value;
+    d.brief.size.height = free[2].value;
+    for (const auto& side : sides()) EXPECT_TRUE(side.valid) << side.why;
+    d.brief.size.height = 0.9 * free[2].value;
+    const auto tight = sides();
+    EXPECT_TRUE(tight[0].valid && tight[1].valid);
+    EXPECT_FALSE(tight[2].valid);
+    EXPECT_TRUE(tight[2].why.starts_with("the brief allows ")) << tight[2].why;
+    EXPECT_EQ(tight[2].value, free[2].value);
 }
 
 }  // namespace promise_test
