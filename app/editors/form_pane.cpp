@@ -60,6 +60,11 @@ FormPane::FormPane(document::Document& document, document::Selection& selection,
     rebuild({});
 }
 
+/// A field that loses the keyboard by being deleted has nobody to tell: what it would tell is gone by then.
+FormPane::~FormPane() {
+    view_->retire();
+}
+
 void FormPane::designChanged() {
     if (another_) {
         another_ = false;

@@ -16,6 +16,11 @@ class FormPane : public QWidget {
     Q_OBJECT
 public:
     FormPane(document::Document& document, document::Selection& selection, QWidget* parent = nullptr);
+    ~FormPane() override;
+    FormPane(const FormPane&) = delete;
+    FormPane(FormPane&&) = delete;
+    FormPane& operator=(const FormPane&) = delete;
+    FormPane& operator=(FormPane&&) = delete;
     [[nodiscard]] const std::vector<Field*>& fields() const { return view_->fields(); }
     [[nodiscard]] FormView& view() { return *view_; }
     [[nodiscard]] QComboBox& parts() { return *parts_; }

@@ -165,4 +165,32 @@ TEST_F(Forms, FormsFollowEveryDemo) {
     }
 }
 
+TEST_F(Forms, APaneMayGoWhileAFieldHasTheKeyboard) {
+    const auto before = document_.design();
+    for (const char* typed : {"300", "3 apples"}) {
+        auto pane = std::make_unique<editors::FormPane>(document_, selection_);
+        selection_.select(design::ItemIndex{0, 0});
+        pane->resize(460, 500);
+        pane->show();
+        pane->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(pane.get()));
+        int fields = 0;
+        for (auto* f : pane->fields()) {
+            if (!QString::fromStdString(f->part().path).endsWith("turns")) continue;
+            f->focusProxy()->setFocus();
+            auto* line = qobject_cast<QLineEdit*>(f->focusProxy());
+            ASSERT_NE(line, nullptr);
+            line->selectAll();
+            QTest::keyClicks(line, typed);
+            ASSERT_TRUE(line->hasFocus());
+            ++fields;
+        }
+        ASSERT_EQ(fields, 1);
+        pane.reset();
+        EXPECT_EQ(document_.design(), before) << typed;
+        document_.endPreview();
+    }
+    EXPECT_FALSE(document_.canUndo());
+}
+
 }  // namespace form_pane_test
