@@ -97,13 +97,15 @@ struct View {
                        {size, pin.used, pin.used ? Paper::ink() : Paper::muted(), Qt::AlignHCenter});
         }
     }
-    /// What frame, can or cup take up beyond core and coil.
-    void housing(const QRectF& all) const {
+    /// Frame, can or cup take up more than core and coil.
+    [[nodiscard]] bool housed() const {
         constexpr double visible = 1e-6;  // m
-        const bool larger = outline.width > std::max(outline.coreWidth, outline.coilWidth) + visible ||
-                            outline.length > std::max(outline.coreLength, outline.coilLength) + visible ||
-                            outline.height > std::max(outline.coreHeight, outline.coilHeight) + visible;
-        if (!larger) return;
+        return outline.width > std::max(outline.coreWidth, outline.coilWidth) + visible ||
+               outline.length > std::max(outline.coreLength, outline.coilLength) + visible ||
+               outline.height > std::max(outline.coreHeight, outline.coilHeight) + visible;
+    }
+    void housing(const QRectF& all) const {
+        if (!housed()) return;
         paper.polyline({all.topLeft(), all.topRight(), all.bottomRight(), all.bottomLeft(), all.topLeft()}, stroke,
                        Paper::ink(), {8, 4});
     }
@@ -198,7 +200,8 @@ void paintOutline(Paper& paper, const QRectF& rect, const shop::Outline& outline
                                      : QStringLiteral("1 : ") + QString::number(1 / scale);
     const Type caption{8, false, Paper::muted(), Qt::AlignHCenter};
     paper.text({below.x() - 40, rect.bottom() - captions, 80, captions}, words("seen from below (pin side)"), caption);
-    paper.text({side.x() - 40, rect.bottom() - captions, 80, captions}, words("from the side"), caption);
+    paper.text({side.x() - 40, rect.bottom() - captions, 80, captions},
+               words(view.housed() ? "from the side; broken line: frame, can or cup" : "from the side"), caption);
     paper.text({rect.right() - 110, rect.top() - 6, 110, 5},
                QString::fromStdString(say("%1 · tolerances ISO 2768-m, height at most · scale %2",
                                           {manner.in.unit(), ratio.toStdString()})),
