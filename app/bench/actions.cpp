@@ -19,7 +19,7 @@ struct Row {
     const char* tip;
     bool checkable;
 };
-constexpr std::array<Row, 29> rows{{
+constexpr std::array<Row, 30> rows{{
     {Act::Start, Where::Design, QT_TRANSLATE_NOOP("bench", "S&tart page"), "",
      QT_TRANSLATE_NOOP("bench", "The demo designs as drawings, and what was open last"), false},
     {Act::New, Where::Design, QT_TRANSLATE_NOOP("bench", "&New…"), "Ctrl+N",
@@ -56,6 +56,9 @@ constexpr std::array<Row, 29> rows{{
      false},
     {Act::Measured, Where::Traces, QT_TRANSLATE_NOOP("bench", "M&easured curves…"), "Ctrl+M",
      QT_TRANSLATE_NOOP("bench", "Measured files laid over the curves, and how far they lie away"), false},
+    {Act::Units, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Built units…"), "Ctrl+U",
+     QT_TRANSLATE_NOOP("bench", "The test plan to type readings into, returns, and what all unit records say together"),
+     false},
     {Act::MorePlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&More plots"), "Ctrl+PgUp",
      QT_TRANSLATE_NOOP("bench", "One, two, four, six or eight plots side by side"), false},
     {Act::FewerPlots, Where::Traces, QT_TRANSLATE_NOOP("bench", "&Fewer plots"), "Ctrl+PgDown",

@@ -26,6 +26,7 @@ enum class Act {
     Pair,
     Spread,
     Measured,
+    Units,
     MorePlots,
     FewerPlots,
     Datasheet,

@@ -149,6 +149,7 @@ private:
     /// Yields, bands and tips are what the study found.
     void takeSpread();
     void lookAtBands();
+    void showUnits();
     void showWindingProgram();
     void showPapers();
     /// The window of measured curves; null where nothing is computed yet.

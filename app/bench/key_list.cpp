@@ -16,7 +16,7 @@ struct Line {
     const char* key;
     const char* does;
 };
-constexpr std::array<Line, 32> others{{
+constexpr std::array<Line, 36> others{{
     {QT_TRANSLATE_NOOP("bench", "cut"), "← →", QT_TRANSLATE_NOOP("bench", "walk inward and outward")},
     {QT_TRANSLATE_NOOP("bench", "cut"), "↑ ↓", QT_TRANSLATE_NOOP("bench", "to the chamber above or below")},
     {QT_TRANSLATE_NOOP("bench", "cut"), "Ctrl+← →", QT_TRANSLATE_NOOP("bench", "move the item through the order")},
@@ -52,6 +52,12 @@ constexpr std::array<Line, 32> others{{
     {QT_TRANSLATE_NOOP("bench", "histogram"), "← →",
      QT_TRANSLATE_NOOP("bench", "from bar to bar, Home and End to the first and last")},
     {QT_TRANSLATE_NOOP("bench", "spread bars"), "Enter", QT_TRANSLATE_NOOP("bench", "the bar's part on the bench")},
+    {QT_TRANSLATE_NOOP("bench", "test plan"), "Enter", QT_TRANSLATE_NOOP("bench", "on to the next row that asks")},
+    {QT_TRANSLATE_NOOP("bench", "test plan"), "Del", QT_TRANSLATE_NOOP("bench", "take the reading away")},
+    {QT_TRANSLATE_NOOP("bench", "test plan"), "Ctrl+Enter",
+     QT_TRANSLATE_NOOP("bench", "keep the unit's record, and on to the next unit")},
+    {QT_TRANSLATE_NOOP("bench", "control chart"), "← →",
+     QT_TRANSLATE_NOOP("bench", "from reading to reading, Home and End to the first and last")},
     {QT_TRANSLATE_NOOP("bench", "everywhere"), "Tab", QT_TRANSLATE_NOOP("bench", "onward, with Shift back")},
     {QT_TRANSLATE_NOOP("bench", "everywhere"), "Alt",
      QT_TRANSLATE_NOOP("bench", "with an underlined letter: that menu")},

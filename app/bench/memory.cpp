@@ -55,6 +55,7 @@ Memory recalled() {
         memory.ampereTurns = all.value("ampere_turns", memory.ampereTurns);
         memory.layerVolts = all.value("layer_volts", memory.layerVolts);
         memory.plots = plotsOf(all);
+        memory.unitRecords = QString::fromStdString(all.value("unit_records", std::string()));
         memory.inch = all.value("inch", memory.inch);
         memory.geometry = QByteArray::fromBase64(QByteArray::fromStdString(all.at("geometry").get<std::string>()));
     } catch (const std::exception&) {
@@ -73,6 +74,7 @@ bool keep(const Memory& memory) {
     all["ampere_turns"] = memory.ampereTurns;
     all["layer_volts"] = memory.layerVolts;
     all["inch"] = memory.inch;
+    all["unit_records"] = memory.unitRecords.toStdString();
     all["plots"] = written(memory.plots);
     all["geometry"] = memory.geometry.toBase64().toStdString();
     const QString path = memoryPath();

@@ -20,6 +20,7 @@ struct Memory {
     bool ampereTurns = true, layerVolts = true;  ///< ladders in the cut
     bool inch = false;                           ///< rulers
     plots::Arrangement plots;
+    QString unitRecords;  ///< the shop's file of them; "" none chosen yet
     bool operator==(const Memory&) const = default;
 };
 

@@ -58,6 +58,7 @@ void BenchWindow::connectActions() {
     connect(&act[Act::Pair], &QAction::triggered, this, &BenchWindow::choosePair);
     connect(&act[Act::Spread], &QAction::triggered, this, &BenchWindow::showSpread);
     connect(&act[Act::Measured], &QAction::triggered, this, &BenchWindow::showMeasured);
+    connect(&act[Act::Units], &QAction::triggered, this, &BenchWindow::showUnits);
     connect(&act[Act::Datasheet], &QAction::triggered, this, &BenchWindow::chooseDatasheet);
     connect(&act[Act::Papers], &QAction::triggered, this, &BenchWindow::showPapers);
     connect(&act[Act::WindingProgram], &QAction::triggered, this, &BenchWindow::showWindingProgram);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright picture DESIGN --to F.png [--size 1280x800] [--dark] [--spread] [--language de]
-//     [--part cut | figures | plots | promises | winding | papers | spread]
+//     [--part cut | figures | plots | promises | winding | papers | spread | units]
 #include <QApplication>
 #include <QElapsedTimer>
 #include <charconv>
@@ -11,6 +11,7 @@
 #include "bench/paper_window.h"
 #include "bench/spread_window.h"
 #include "bench/theme.h"
+#include "bench/units_window.h"
 #include "commands/arguments.h"
 #include "commands/verb.h"
 #include "cut/cut_view.h"
@@ -87,9 +88,16 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
         spread->resize(pixels);
         return spread;
     }
+    if (name == "units") {
+        window.actions()[bench::Act::Units].trigger();
+        auto* built = window.findChild<bench::UnitsWindow*>();
+        built->resize(pixels);
+        while (built->busy()) QApplication::processEvents(QEventLoop::AllEvents, 50);
+        return built;
+    }
     if (name != "winding")
         throw units::BadInput(units::Fault{"command line: --part", '"' + name + '"',
-                                           "cut, figures, plots, promises, winding, papers or spread"});
+                                           "cut, figures, plots, promises, winding, papers, spread or units"});
     window.actions()[bench::Act::WindingProgram].trigger();
     auto* winding = window.findChild<winding::WindingWindow*>();
     winding->resize(pixels);

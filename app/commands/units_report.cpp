@@ -6,6 +6,7 @@
 #include "measured/control_chart.h"
 #include "measured/statistics.h"
 #include "records/unit_table.h"
+#include "shop/unit_verdict.h"
 #include "spread/intervals.h"
 #include "units/decimal.h"
 #include "units/joined.h"
@@ -52,7 +53,7 @@ std::string causeLines(const std::vector<std::pair<std::string, std::size_t>>& c
 
 /// What is asked by hand, else what the test plan says.
 exchange::PlanLimit limitsOf(const UnitsQuestion& question, const std::string& test, const std::string& unit) {
-    const auto* planned = exchange::limitOf(question.limits, test, question.filter.stage);
+    const auto* planned = exchange::limitOf(question.limits, test, shop::plannedStage(question.filter.stage));
     if (question.atLeast || question.atMost || planned == nullptr)
         return {{}, test, question.atLeast, question.atMost, unit};
     return *planned;

@@ -7,6 +7,7 @@
 #include "papers/grid.h"
 #include "papers/missing_characters.h"
 #include "papers/shop_file.h"
+#include "shop/unit_verdict.h"
 #include "units/text.h"
 
 namespace papers {
@@ -27,8 +28,14 @@ QString limit(const shop::PlanRow& row, const std::optional<double>& value) {
 
 /// Room for a number, or yes and no to ring; a dash where nothing is read.
 QString reading(const shop::PlanRow& row) {
-    if (row.expected || row.low || row.high) return {};
-    return row.order == shop::TestOrder::Signal ? QStringLiteral("–") : QStringLiteral("yes   no");
+    switch (shop::asked(row)) {
+        case shop::Asked::Reading:
+            return {};
+        case shop::Asked::Answer:
+            return QStringLiteral("yes   no");
+        default:
+            return QStringLiteral("–");
+    }
 }
 
 class PlanPages {

@@ -139,6 +139,27 @@ std::vector<UnitRecord> Store::find(const Filter& filter, std::size_t limit) {
     return found;
 }
 
+std::vector<std::int64_t> Store::numbers(const Filter& filter) {
+    const Condition condition(filter);
+    auto rows = database_.prepared(
+        units::joined({"SELECT r.id FROM record r WHERE ", condition.sql, " ORDER BY r.time DESC, r.id DESC"}));
+    condition.bind(rows);
+    std::vector<std::int64_t> all;
+    while (rows.step()) all.push_back(rows.integer(0));
+    return all;
+}
+
+UnitRecord Store::record(std::int64_t number) {
+    auto row = database_.prepared(units::joined({"SELECT ", columns, " FROM record r WHERE r.id = ?"}));
+    row.bind(1, number);
+    if (!row.step())
+        throw RecordsFailed(
+            units::joined({"The unit records ", database_.path(), " have no record ", std::to_string(number), "."}));
+    UnitRecord unit = recordOf(row);
+    readParts(number, unit);
+    return unit;
+}
+
 Counts Store::count(const Filter& filter) {
     const Condition condition(filter);
     auto rows = database_.prepared(

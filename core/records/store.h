@@ -2,6 +2,7 @@
 // A file of unit records: written in transactions, asked by what one looks for.
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <map>
 #include <optional>
@@ -45,6 +46,10 @@ public:
 
     /// In order of time; at most `limit`.
     [[nodiscard]] std::vector<UnitRecord> find(const Filter& filter, std::size_t limit = 1000);
+    /// What `record` asks for, the newest first: a hundred thousand records are shown a page at a time.
+    [[nodiscard]] std::vector<std::int64_t> numbers(const Filter& filter);
+    /// Throws RecordsFailed where there is no such record.
+    [[nodiscard]] UnitRecord record(std::int64_t number);
     [[nodiscard]] Counts count(const Filter& filter);
     /// Names and units of all tests that the records meant have readings of, in order.
     [[nodiscard]] std::vector<std::pair<std::string, std::string>> tests(const Filter& filter);

@@ -84,7 +84,6 @@ struct Rows {
 };
 
 ColumnSummary columnOf(const Head& head, std::size_t column, const Rows& rows) {
-    ColumnSummary sum;
     std::vector<double> values;
     std::size_t kept = 0, judged = 0;
     for (std::size_t k = 0; k < rows.values.size(); ++k) {
@@ -93,19 +92,8 @@ ColumnSummary columnOf(const Head& head, std::size_t column, const Rows& rows) {
         kept += letter == 'k' ? 1U : 0U;
         if (const double value = (*rows.values[k])[column]; std::isfinite(value)) values.push_back(value);
     }
+    ColumnSummary sum = described(values);
     if (head.columns[column].promise >= 0) sum.yield = yieldOf(kept, judged);
-    sum.occurs = values.size();
-    for (const double v : values) sum.mean += v;
-    if (!values.empty()) sum.mean /= static_cast<double>(values.size());
-    for (const double v : values) sum.deviation += (v - sum.mean) * (v - sum.mean);
-    sum.deviation = values.size() > 1 ? std::sqrt(sum.deviation / static_cast<double>(values.size() - 1)) : 0;
-    std::sort(values.begin(), values.end());
-    if (!values.empty()) {
-        sum.least = values.front();
-        sum.greatest = values.back();
-        for (const double q : quantileShares) sum.quantiles.push_back(quantile(values, q));
-    }
-    sum.histogram = histogramOf(values);
     sum.limits = limitsOf(head, column, values, rows.values.size());
     return sum;
 }
@@ -166,6 +154,23 @@ std::vector<double> bandOf(const Bins& bins) {
 }
 
 }  // namespace
+
+ColumnSummary described(std::vector<double>& values) {
+    ColumnSummary sum;
+    sum.occurs = values.size();
+    for (const double v : values) sum.mean += v;
+    if (!values.empty()) sum.mean /= static_cast<double>(values.size());
+    for (const double v : values) sum.deviation += (v - sum.mean) * (v - sum.mean);
+    sum.deviation = values.size() > 1 ? std::sqrt(sum.deviation / static_cast<double>(values.size() - 1)) : 0;
+    std::sort(values.begin(), values.end());
+    if (!values.empty()) {
+        sum.least = values.front();
+        sum.greatest = values.back();
+        for (const double q : quantileShares) sum.quantiles.push_back(quantile(values, q));
+    }
+    sum.histogram = histogramOf(values);
+    return sum;
+}
 
 Summary summed(const Head& head, const std::vector<Batch>& batches) {
     Rows rows;

@@ -67,6 +67,9 @@ struct Summary {
 /// Half width of a measurement: 1 % of the value; 0.1 dB in dB and dBu (common practice, no source).
 [[nodiscard]] double measurementGuard(const std::string& unit, double value) noexcept;
 
+/// What values say of themselves, without limits or shares; they are left in order of size.
+[[nodiscard]] ColumnSummary described(std::vector<double>& values);
+
 /// Sums up batches that follow each other and are the whole run: sums run in the order of the units.
 [[nodiscard]] Summary summed(const Head& head, const std::vector<Batch>& batches);
 

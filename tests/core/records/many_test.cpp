@@ -85,6 +85,10 @@ TEST(Many, FiltersAgreeWithAWalkOverAllRecords) {
         EXPECT_EQ(store->series("inductance P", {}).values.size(), units.size());
     }
     {
+        const Timed timed("numbers of all, newest first");
+        EXPECT_EQ(store->numbers({}).size(), units.size());
+    }
+    {
         const Timed timed("tests and causes of a part");
         EXPECT_EQ(store->tests(part).size(), 4U);
         EXPECT_LE(store->causes(part).size(), 2U);

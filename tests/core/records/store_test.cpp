@@ -53,6 +53,22 @@ TEST_F(StoreTest, WhatWasAddedIsFoundAgainWhole) {
     EXPECT_EQ(series.serials[12], "S12");
 }
 
+TEST_F(StoreTest, RecordsAreNumberedNewestFirstAndReadOneByOne) {
+    const auto units = made::units(0, 30);
+    Store store(file, true);
+    store.add(units);
+    const auto numbers = store.numbers({});
+    ASSERT_EQ(numbers.size(), units.size());
+    for (std::size_t k = 0; k < numbers.size(); ++k) EXPECT_EQ(store.record(numbers[k]), units[units.size() - 1 - k]);
+    Filter part;
+    part.part = "T-2";
+    const auto few = store.numbers(part);
+    ASSERT_EQ(few.size(), 6U);
+    EXPECT_EQ(store.record(few.front()), units[27]);
+    EXPECT_EQ(store.record(few.back()), units[2]);
+    EXPECT_THROW((void)store.record(1 << 20), records::RecordsFailed);
+}
+
 TEST_F(StoreTest, ARecordThatIsThereIsLeftAsItIs) {
     auto units = made::units(0, 10);
     Store store(file, true);
