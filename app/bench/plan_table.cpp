@@ -19,10 +19,11 @@ namespace bench {
 using shop::Asked;
 using shop::RowVerdict;
 
-void PlanModel::show(const shop::PlanStage& stage) {
+void PlanModel::show(const shop::PlanStage& stage, Reads reads) {
     beginResetModel();
     stage_ = stage;
-    reads_.assign(stage_.rows.size(), std::nullopt);
+    reads_ = std::move(reads);
+    if (reads_.size() != stage_.rows.size()) reads_.assign(stage_.rows.size(), std::nullopt);
     endResetModel();
     emit changed();
 }
@@ -135,6 +136,7 @@ QVariant PlanModel::data(const QModelIndex& index, int role) const {
         case Qt::DecorationRole:
             return judged ? QVariant(standingMark(standing, 14)) : QVariant();
         case Qt::ToolTipRole:
+            if (index.column() == Test) return text(index.row(), Test, false);  // whole, where the column is narrow
             if (index.column() == Read)
                 return tr("What was read, with its unit: 4.7k, 0,12; yes or no where it is asked");
             return {};
@@ -198,8 +200,8 @@ PlanTable::PlanTable(QWidget* parent)
             [this](const QModelIndex& now) { emit rowChanged(now.row()); });
 }
 
-void PlanTable::show(const shop::PlanStage& stage) {
-    model_.show(stage);
+void PlanTable::show(const shop::PlanStage& stage, PlanModel::Reads reads) {
+    model_.show(stage, std::move(reads));
     toFirst();
 }
 

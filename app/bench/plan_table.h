@@ -19,12 +19,14 @@ public:
     enum Column { Step, Test, Least, Expected, Most, Read, Judged, columns };
     using QAbstractTableModel::QAbstractTableModel;
 
-    /// Begins with nothing read.
-    void show(const shop::PlanStage& stage);
+    using Reads = std::vector<std::optional<double>>;  ///< a row each, SI
+    /// Begins with `reads`, with nothing read where they are not of as many rows.
+    void show(const shop::PlanStage& stage, Reads reads);
     void clear();  ///< takes the readings away
     [[nodiscard]] const shop::PlanStage& stage() const { return stage_; }
     [[nodiscard]] shop::UnitVerdict verdict() const { return shop::unitVerdict(stage_, reads_); }
     [[nodiscard]] bool anyRead() const;
+    [[nodiscard]] const Reads& reads() const { return reads_; }
     /// As records keep them.
     [[nodiscard]] std::vector<records::Reading> readings() const;
     /// As the search for causes takes them.
@@ -50,7 +52,7 @@ private:
     [[nodiscard]] QString judgedText(std::size_t row) const;
 
     shop::PlanStage stage_;
-    std::vector<std::optional<double>> reads_;  ///< a row each, SI
+    Reads reads_;
 };
 
 /// Typing at a row begins to edit its reading, Delete takes it away, Enter goes on to the next row that asks.
@@ -59,7 +61,7 @@ class PlanTable : public ResultTable {
 public:
     explicit PlanTable(QWidget* parent = nullptr);
     [[nodiscard]] PlanModel& model() { return model_; }
-    void show(const shop::PlanStage& stage);
+    void show(const shop::PlanStage& stage, PlanModel::Reads reads);
     void toFirst();
 
 signals:

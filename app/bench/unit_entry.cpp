@@ -3,6 +3,7 @@
 
 #include <QRegularExpression>
 #include <QShortcut>
+#include <QSignalBlocker>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -180,6 +181,9 @@ QLayout* UnitEntry::foot() {
 void UnitEntry::show(UnitPlanPtr plan) {
     plan_ = std::move(plan);
     finder_.reset();
+    left_.clear();
+    shown_ = -1;
+    const QSignalBlocker quiet(stage_);
     stage_->clear();
     for (const auto& stage : plan_->plan.stages) {
         const std::string name = shop::recordedStage(stage.name);
@@ -205,7 +209,11 @@ void UnitEntry::showStage() {
     aside_.stop();
     causes_->clear();
     returned_->setVisible(isReturn());
-    if (const auto* stage = plannedRows()) table_->show(*stage);
+    if (shown_ >= 0 && table_->model().anyRead()) left_[shown_] = table_->model().reads();
+    shown_ = stage_->currentIndex();
+    auto typed = left_.extract(shown_);
+    if (const auto* stage = plannedRows())
+        table_->show(*stage, typed.empty() ? PlanModel::Reads{} : std::move(typed.mapped()));
     showRow(table_->currentIndex().row());
 }
 
@@ -316,10 +324,14 @@ records::UnitRecord UnitEntry::record() const {
 
 void UnitEntry::next() {
     aside_.stop();
-    serial_->setText(isReturn() ? QString() : nextSerial(serial_->text().trimmed()));
     for (QLineEdit* field : {symptom_, finding_, cause_, note_}) field->clear();
     causes_->clear();
     table_->model().clear();
+    if (moreToKeep()) {
+        stage_->setCurrentIndex(left_.begin()->first);
+        return table_->setFocus();
+    }
+    serial_->setText(isReturn() ? QString() : nextSerial(serial_->text().trimmed()));
     table_->toFirst();
     if (serial_->text().isEmpty())
         serial_->setFocus();

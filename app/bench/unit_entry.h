@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QWidget>
 #include <functional>
+#include <map>
 
 #include "bench/plan_table.h"
 #include "bench/unit_plan.h"
@@ -30,8 +31,10 @@ public:
     [[nodiscard]] bool seeking() const { return aside_.busy(); }
     /// What would be kept now. Throws units::BadInput: no serial, nothing read, a lot without its name.
     [[nodiscard]] records::UnitRecord record() const;
-    /// To the next serial; lots and initials stay.
+    /// To the next serial; lots and initials stay. To the other stage instead where readings of this serial are typed
+    /// that are not kept yet.
     void next();
+    [[nodiscard]] bool moreToKeep() const { return !left_.empty(); }  ///< at a stage that is not shown
     /// What tells the time of a record; the machine's clock unless set.
     void setClock(std::function<QDateTime()> clock) { clock_ = std::move(clock); }
 
@@ -56,7 +59,9 @@ private:
 
     std::function<QDateTime()> clock_ = &QDateTime::currentDateTime;
     UnitPlanPtr plan_;
-    UnitCausesPtr finder_;  ///< made at the first fail
+    int shown_ = -1;                        ///< stage
+    std::map<int, PlanModel::Reads> left_;  ///< what was typed at stages that are not shown
+    UnitCausesPtr finder_;                  ///< made at the first fail
     solver::Aside aside_;
     QComboBox* stage_ = nullptr;
     QLineEdit *serial_ = nullptr, *lots_ = nullptr, *initials_ = nullptr;

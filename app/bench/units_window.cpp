@@ -131,10 +131,12 @@ void UnitsWindow::keep() {
         same.serial = unit.serial;
         same.stage = unit.stage;
         const auto visits = store.count(same).units;
+        const bool more = entry_->moreToKeep();
         entry_->next();
         list_->setFile(file_);
-        const QString kept =
+        QString kept =
             tr("Kept: %1, %2, %3.").arg(editors::text(unit.serial), stageText(unit.stage), verdictText(unit.verdict));
+        if (more) kept += QLatin1Char(' ') + tr("What was read of it at this stage is still to be kept.");
         say(visits > 1 ? kept + QLatin1Char(' ') +
                              tr("It is record number %1 of this serial at this stage; the earlier stay.").arg(visits)
                        : kept);

@@ -101,6 +101,11 @@ protected:
         }
         EXPECT_GT(asked, 3);
     }
+    void picture(const QString& name) {
+        const QString folder = COILWRIGHT_BUILD_DIR "/pictures";
+        ASSERT_TRUE(QDir().mkpath(folder));
+        ASSERT_TRUE(units->grab().save(folder + QLatin1Char('/') + name + QStringLiteral(".png")));
+    }
     void keep() {
         QTest::keyClick(units, Qt::Key_Return, Qt::ControlModifier);
         ASSERT_TRUE(QTest::qWaitFor([this] { return !units->list().busy(); }, 20000));
@@ -171,6 +176,29 @@ TEST_F(BuiltUnits, AReadingIsJudgedAsItIsTypedAndWhatIsNoneIsSaid) {
     EXPECT_FALSE(QFile::exists(records));
 }
 
+TEST_F(BuiltUnits, ReadingsStayAtTheirStageUntilTheyAreKept) {
+    const auto dcr = [this] { return *model().stage().rows[static_cast<std::size_t>(rowOf("dcr.P"))].expected; };
+    const double wound = dcr(), laminated = wound * 1.01;
+    write("Serial", "8");
+    typeAt(rowOf("dcr.P"), QString::number(wound, 'g', 12));
+    chooseStage("laminated");
+    EXPECT_FALSE(model().anyRead());
+    typeAt(rowOf("dcr.P"), QString::number(laminated, 'g', 12));
+    chooseStage("wound");
+    ASSERT_EQ(model().readings().size(), 1U);
+    EXPECT_NEAR(model().readings()[0].value, wound, 1e-9);
+    keep();
+    EXPECT_TRUE(units->state().contains("is still to be kept")) << units->state().toStdString();
+    EXPECT_EQ(named<QLineEdit>(entry(), "Serial").text(), "8");
+    EXPECT_EQ(named<QComboBox>(entry(), "Stage").currentText(), "laminated");
+    ASSERT_EQ(model().readings().size(), 1U);
+    EXPECT_NEAR(model().readings()[0].value, laminated, 1e-9);
+    keep();
+    EXPECT_EQ(named<QLineEdit>(entry(), "Serial").text(), "9");
+    EXPECT_FALSE(model().anyRead());
+    EXPECT_EQ(records::Store(records.toStdString()).find({}).size(), 2U);
+}
+
 TEST_F(BuiltUnits, TheVoltageTestsCautionsStandBesideItsRow) {
     chooseStage("laminated");
     const int row = rowOf("hipot.P");
@@ -206,6 +234,7 @@ TEST_F(BuiltUnits, AFailIsKeptWithTheCauseThatItsReadingsTell) {
     EXPECT_TRUE(entry().causeWords().contains("winding P of thinner wire")) << entry().causeWords().toStdString();
     write("Serial", "F1");
     write("Cause", "thin wire");
+    picture("unit_entry");
     keep();
     const auto kept = records::Store(records.toStdString()).find({});
     ASSERT_EQ(kept.size(), 1u);
@@ -222,6 +251,7 @@ TEST_F(BuiltUnits, AReturnIsARecordWithSymptomFindingAndCause) {
     write("Symptom", "hum");
     write("Finding", "lead of the foil off");
     write("Cause", "open shield");
+    picture("unit_return");
     keep();
     const auto kept = records::Store(records.toStdString()).find({});
     ASSERT_EQ(kept.size(), 1u);
@@ -446,10 +476,8 @@ TEST_F(BuiltUnits, RecordsOfThisPartAreHeldAgainstThePlansLimits) {
     EXPECT_NEAR(*shown->capability->cp, (*row.high - *row.low) / (6 * deviation), 1e-6);
     EXPECT_TRUE(units->list().words().contains("Cpk ")) << units->list().words().toStdString();
     EXPECT_TRUE(units->list().words().contains("kept: 100 %")) << units->list().words().toStdString();
-    const QString pictures = COILWRIGHT_BUILD_DIR "/pictures";
-    ASSERT_TRUE(QDir().mkpath(pictures));
     units->list().records().setCurrentIndex(units->list().records().model().index(3, 0));
-    ASSERT_TRUE(units->grab().save(pictures + "/unit_records.png"));
+    picture("unit_records");
 }
 
 TEST(NextSerial, DigitsAtItsEndCountOn) {
