@@ -93,7 +93,8 @@ void readFile(const CatalogFile& file, Shelf& shelf) {
     stem = stem.substr(0, stem.find('.'));
     const auto fitted = [&](const std::string& kind) {
         if (const auto entries = value.find("entries"); entries != value.end() && entries->is_object())
-            for (const auto& [key, what] : entries->items()) shelf.fittedFiles[kind + "/" + key] = file.name;
+            for (const auto& [key, what] : entries->items())
+                shelf.fittedFiles[units::joined({kind, "/", key})] = file.name;
     };
     if (stem == "sheets")
         readEntries(value, file.name, shelf.parts.sheets, shelf.faults);
@@ -124,8 +125,9 @@ template <class Part>
 void checkFits(const std::string& kind, const std::map<std::string, Part>& parts, Shelf& shelf) {
     for (const auto& [key, part] : parts)
         if (!part.fits.empty() && !shelf.parts.sheets.contains(part.fits))
-            shelf.faults.push_back({shelf.fittedFiles[kind + "/" + key] + ": /entries/" + key + "/fits",
-                                    "\"" + part.fits + "\"", "the key of a sheet, or nothing"});
+            shelf.faults.push_back(
+                {units::joined({shelf.fittedFiles[units::joined({kind, "/", key})], ": /entries/", key, "/fits"}),
+                 units::joined({"\"", part.fits, "\""}), "the key of a sheet, or nothing"});
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include "json/digest.h"
 #include "json/record.h"
 #include "json/text.h"
+#include "units/joined.h"
 
 namespace exchange {
 
@@ -43,22 +44,22 @@ void readKind(json::Reader& reader, const char* kind, std::map<std::string, Part
     std::map<std::string, json::Value> entries;
     reader.may(kind, entries);
     for (const auto& [key, stored] : entries) {
-        const std::string pointer = std::string("/parts/") + kind + "/" + key;
+        const std::string pointer = units::joined({"/parts/", kind, "/", key}),
+                          place = units::joined({file, ": ", pointer});
         if (!stored.is_object()) {
-            faults.push_back({file + ": " + pointer, json::foundWords(stored), "an object in curly brackets"});
+            faults.push_back({place, json::foundWords(stored), "an object in curly brackets"});
             continue;
         }
         const auto copy = json::readRecord<StoredEntry>(stored, file, pointer, faults);
         if (!copy.entry.is_object()) {
             if (stored.contains("entry"))
-                faults.push_back(
-                    {file + ": " + pointer + "/entry", json::foundWords(copy.entry), "an object in curly brackets"});
+                faults.push_back({place + "/entry", json::foundWords(copy.entry), "an object in curly brackets"});
             continue;
         }
         const std::string digest = digestOfEntry(copy.entry);
         if (const auto told = stored.find("digest"); told != stored.end() && told->is_string() && copy.digest != digest)
             faults.push_back(
-                {file + ": " + pointer + "/digest", "\"" + copy.digest + "\"",
+                {place + "/digest", units::joined({"\"", copy.digest, "\""}),
                  "\"" + digest + "\", which is the digest of the entry beside it: the copy was changed by hand"});
         to[key] = json::readRecord<Part>(copy.entry, file, pointer + "/entry", faults);
     }
