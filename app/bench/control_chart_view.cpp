@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/control_chart_view.h"
 
-#include <QFocusEvent>
-#include <QKeyEvent>
-#include <QMouseEvent>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
@@ -43,9 +40,7 @@ QString recordedTest(const std::string& test) {
     return translated("%1, yes (1) or no (0)").arg(figureText(name.substr(0, name.size() - answer.size())));
 }
 
-ControlChartView::ControlChartView(QWidget* parent) : QWidget(parent) {
-    setFocusPolicy(Qt::StrongFocus);
-    setMouseTracking(true);
+ControlChartView::ControlChartView(QWidget* parent) : PointedPicture(parent) {
     showStudy({});
 }
 
@@ -66,7 +61,7 @@ int ControlChartView::count() const {
 
 void ControlChartView::showStudy(UnitStudyPtr study) {
     study_ = std::move(study);
-    point_ = -1;
+    forget();
     setAccessibleName(tr("Control chart"));
     QString words = tr("A chart needs two readings or more.");
     if (const auto* test = shown()) {
@@ -123,60 +118,13 @@ double ControlChartView::up(double value) const {
     return room().bottom() - room().height() * (value - low_) / (high_ - low_);
 }
 
-void ControlChartView::choose(int point) {
-    if (point == point_) return;
-    point_ = point;
-    emit told(pointWords(point));
-    update();
-}
-
-void ControlChartView::mouseMoveEvent(QMouseEvent* event) {
+int ControlChartView::at(const QPointF& place) const {
     const QRectF all = room();
-    const bool within = count() > 0 && all.contains(event->position());
-    choose(within ? std::clamp(static_cast<int>((event->position().x() - all.left()) / all.width() * count()), 0,
-                               count() - 1)
-                  : -1);
-}
-void ControlChartView::leaveEvent(QEvent*) {
-    choose(-1);
-}
-void ControlChartView::focusInEvent(QFocusEvent* event) {
-    QWidget::focusInEvent(event);
-    update();
-}
-void ControlChartView::focusOutEvent(QFocusEvent* event) {
-    QWidget::focusOutEvent(event);
-    update();
+    if (count() == 0 || !all.contains(place)) return -1;
+    return std::clamp(static_cast<int>((place.x() - all.left()) / all.width() * count()), 0, count() - 1);
 }
 
-void ControlChartView::keyPressEvent(QKeyEvent* event) {
-    const int last = count() - 1;
-    if (last < 0) return QWidget::keyPressEvent(event);
-    switch (event->key()) {
-        case Qt::Key_Left:
-            return choose(std::max(point_ - 1, 0));
-        case Qt::Key_Right:
-            return choose(std::min(point_ + 1, last));
-        case Qt::Key_Home:
-            return choose(0);
-        case Qt::Key_End:
-            return choose(last);
-        default:
-            QWidget::keyPressEvent(event);
-    }
-}
-
-void ControlChartView::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    painter.fillRect(rect(), colour(Token::Base));
-    if (hasFocus()) {
-        painter.setPen(QPen(colour(Token::Accent), 2));
-        painter.drawRect(rect().adjusted(1, 1, -1, -1));
-    }
-    if (!shown()) {
-        painter.setPen(colour(Token::Muted));
-        return painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, accessibleDescription());
-    }
+void ControlChartView::paint(QPainter& painter) const {
     paintPlanLimits(painter);
     paintPoints(painter);
     paintLines(painter);
@@ -256,8 +204,8 @@ void ControlChartView::paintSignals(QPainter& painter) const {
             painter.drawEllipse(at, radius, radius);
             painter.drawLine(at + QPointF(-radius, radius), at + QPointF(radius, -radius));
         }
-    if (point_ < 0) return;
-    const QPointF at(across(point_), up(test.series.values[static_cast<std::size_t>(point_)]));
+    if (point() < 0) return;
+    const QPointF at(across(point()), up(test.series.values[static_cast<std::size_t>(point())]));
     painter.setPen(QPen(colour(Token::Accent), 0, Qt::DashLine));
     painter.drawLine(QPointF(at.x(), room().top()), QPointF(at.x(), room().bottom()));
     painter.setBrush(colour(Token::Accent));
@@ -275,9 +223,7 @@ void ControlChartView::paintFoot(QPainter& painter) const {
     constexpr qsizetype day = 10;  // characters
     painter.drawText(dates, Qt::AlignLeft | Qt::AlignVCenter, editors::text(times.front()).left(day));
     painter.drawText(dates, Qt::AlignRight | Qt::AlignVCenter, editors::text(times.back()).left(day));
-    const QString foot = point_ >= 0 ? pointWords(point_) : accessibleDescription();
-    painter.drawText(QRectF(4, dates.bottom(), width() - 8, line), Qt::AlignCenter,
-                     fontMetrics().elidedText(foot, Qt::ElideRight, width() - 8));
+    paintFootWords(painter, dates.bottom());
 }
 
 }  // namespace bench

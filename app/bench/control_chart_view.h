@@ -2,16 +2,14 @@
 // Readings of one test in the order of time, with the limits of the process and those of the plan.
 #pragma once
 
-#include <QWidget>
-
+#include "bench/pointed_picture.h"
 #include "bench/unit_study.h"
 
 namespace bench {
 
 /// A point a reading; where there are more than the picture has columns, the least to the greatest of each column.
-/// Left and right go from point to point, and the mouse tells the point under it. Points out of control are open rings
-/// with a bar.
-class ControlChartView : public QWidget {
+/// Points out of control are open rings with a bar.
+class ControlChartView : public PointedPicture {
     Q_OBJECT
 public:
     explicit ControlChartView(QWidget* parent = nullptr);
@@ -20,25 +18,19 @@ public:
     [[nodiscard]] const TestStudy* shown() const;
     /// "S12, 2026-11-27T14:05: 45.1 Ω, outside the limits"; "" without a point.
     [[nodiscard]] QString pointWords(int point) const;
-    [[nodiscard]] int point() const { return point_; }  ///< that is told; -1: none
+    [[nodiscard]] int point() const { return chosen(); }  ///< that is told; -1: none
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
-signals:
-    void told(const QString& words);
-
 protected:
-    void paintEvent(QPaintEvent* event) override;
-    void mouseMoveEvent(QMouseEvent* event) override;
-    void leaveEvent(QEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
-    void focusOutEvent(QFocusEvent* event) override;
+    [[nodiscard]] int count() const override;
+    [[nodiscard]] int at(const QPointF& place) const override;
+    [[nodiscard]] QString wordsOf(int point) const override { return pointWords(point); }
+    [[nodiscard]] bool isEmpty() const override { return shown() == nullptr; }
+    void paint(QPainter& painter) const override;
 
 private:
-    void choose(int point);
     void scale();
-    [[nodiscard]] int count() const;
     [[nodiscard]] QRectF room() const;
     [[nodiscard]] double across(double point) const;
     [[nodiscard]] double up(double value) const;
@@ -50,7 +42,6 @@ private:
 
     UnitStudyPtr study_;
     double low_ = 0, high_ = 1;  ///< of the axis
-    int point_ = -1;
 };
 
 /// A recorded number as it is shown, with its unit.

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/histogram.h"
 
-#include <QFocusEvent>
-#include <QKeyEvent>
-#include <QMouseEvent>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
@@ -23,9 +20,7 @@ QString axisText(const analysis::Column& column, double value) {
 
 }  // namespace
 
-HistogramView::HistogramView(QWidget* parent) : QWidget(parent) {
-    setFocusPolicy(Qt::StrongFocus);
-    setMouseTracking(true);
+HistogramView::HistogramView(QWidget* parent) : PointedPicture(parent) {
     showFigure({});
 }
 
@@ -38,7 +33,7 @@ QSize HistogramView::minimumSizeHint() const {
 
 void HistogramView::showFigure(std::optional<Shown> shown) {
     shown_ = std::move(shown);
-    bar_ = -1;
+    forget();
     setAccessibleName(tr("Histogram"));
     QString words = tr("No figure is shown.");
     if (shown_ && shown_->summary.occurs > 0) {
@@ -86,7 +81,7 @@ double HistogramView::place(double value) const {
 }
 
 int HistogramView::barAt(const QPointF& at) const {
-    if (!shown_ || shown_->summary.occurs == 0 || !room().contains(at)) return -1;
+    if (isEmpty() || !room().contains(at)) return -1;
     const auto& h = shown_->summary.histogram;
     if (!(h.width > 0)) return 0;
     const double value = from_ + (to_ - from_) * (at.x() - room().left()) / room().width();
@@ -94,55 +89,11 @@ int HistogramView::barAt(const QPointF& at) const {
     return bar >= 0 && bar < static_cast<int>(h.units.size()) ? bar : -1;
 }
 
-void HistogramView::choose(int bar) {
-    if (bar == bar_) return;
-    bar_ = bar;
-    emit told(barWords(bar));
-    update();
+int HistogramView::count() const {
+    return shown_ ? static_cast<int>(shown_->summary.histogram.units.size()) : 0;
 }
 
-void HistogramView::mouseMoveEvent(QMouseEvent* event) {
-    choose(barAt(event->position()));
-}
-void HistogramView::leaveEvent(QEvent*) {
-    choose(-1);
-}
-void HistogramView::focusInEvent(QFocusEvent* event) {
-    QWidget::focusInEvent(event);
-    update();
-}
-void HistogramView::focusOutEvent(QFocusEvent* event) {
-    QWidget::focusOutEvent(event);
-    update();
-}
-
-void HistogramView::keyPressEvent(QKeyEvent* event) {
-    const int last = shown_ ? static_cast<int>(shown_->summary.histogram.units.size()) - 1 : -1;
-    if (last < 0) return QWidget::keyPressEvent(event);
-    switch (event->key()) {
-        case Qt::Key_Left:
-            return choose(std::max(bar_ - 1, 0));
-        case Qt::Key_Right:
-            return choose(std::min(bar_ + 1, last));
-        case Qt::Key_Home:
-            return choose(0);
-        case Qt::Key_End:
-            return choose(last);
-        default:
-            QWidget::keyPressEvent(event);
-    }
-}
-
-void HistogramView::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    painter.fillRect(rect(), colour(Token::Base));
-    if (hasFocus()) {
-        painter.setPen(QPen(colour(Token::Accent), 2));
-        painter.drawRect(rect().adjusted(1, 1, -1, -1));
-    }
-    painter.setPen(colour(Token::Muted));
-    if (!shown_ || shown_->summary.occurs == 0)
-        return painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, accessibleDescription());
+void HistogramView::paint(QPainter& painter) const {
     paintBars(painter);
     if (shown_->atLeast) paintLimit(painter, *shown_->atLeast, true);
     if (shown_->atMost) paintLimit(painter, *shown_->atMost, false);
@@ -163,7 +114,7 @@ void HistogramView::paintBars(QPainter& painter) const {
         }
         const double high = room().height() * static_cast<double>(h.units[k]) / most;
         const QRectF bar(left, room().bottom() - high, std::max(1.0, right - left - 1), high);
-        painter.fillRect(bar, static_cast<int>(k) == bar_ ? colour(Token::Accent) : fill);
+        painter.fillRect(bar, static_cast<int>(k) == chosen() ? colour(Token::Accent) : fill);
         painter.setPen(QPen(colour(Token::Accent), 0, shown_->old ? Qt::DotLine : Qt::SolidLine));
         if (high > 0) painter.drawRect(bar);
     }
@@ -222,10 +173,7 @@ void HistogramView::paintAxis(QPainter& painter) const {
         painter.drawText(QRectF(left, 2, wide, line), Qt::AlignCenter, label.above);
         painter.drawText(QRectF(left, room().bottom() + 3, wide, line), Qt::AlignCenter, value);
     }
-    painter.setPen(colour(Token::Muted));
-    const QString foot = bar_ >= 0 ? barWords(bar_) : accessibleDescription();
-    painter.drawText(QRectF(4, room().bottom() + 3 + line, width() - 8, line), Qt::AlignCenter,
-                     fontMetrics().elidedText(foot, Qt::ElideRight, width() - 8));
+    paintFootWords(painter, room().bottom() + 3 + line);
 }
 
 }  // namespace bench

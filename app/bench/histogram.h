@@ -2,16 +2,15 @@
 // How the units of a production spread about one figure.
 #pragma once
 
-#include <QWidget>
 #include <optional>
 
+#include "bench/pointed_picture.h"
 #include "spread/summary.h"
 
 namespace bench {
 
-/// Bars of units, with the nominal, the promise's limits, and the places of 5 and 95 %. Left and right go from bar to
-/// bar, and the mouse tells the bar under it.
-class HistogramView : public QWidget {
+/// Bars of units, with the nominal, the promise's limits, and the places of 5 and 95 %.
+class HistogramView : public PointedPicture {
     Q_OBJECT
 public:
     explicit HistogramView(QWidget* parent = nullptr);
@@ -27,24 +26,19 @@ public:
     [[nodiscard]] const std::optional<Shown>& shown() const { return shown_; }
     /// "137 of 1000 units from 18.1 to 18.3 Hz"; "" without a bar.
     [[nodiscard]] QString barWords(int bar) const;
-    [[nodiscard]] int barAt(const QPointF& at) const;  ///< -1: none
-    [[nodiscard]] int bar() const { return bar_; }     ///< that is told
+    [[nodiscard]] int barAt(const QPointF& at) const;   ///< -1: none
+    [[nodiscard]] int bar() const { return chosen(); }  ///< that is told
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
-signals:
-    void told(const QString& words);
-
 protected:
-    void paintEvent(QPaintEvent* event) override;
-    void mouseMoveEvent(QMouseEvent* event) override;
-    void leaveEvent(QEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
-    void focusOutEvent(QFocusEvent* event) override;
+    [[nodiscard]] int count() const override;
+    [[nodiscard]] int at(const QPointF& place) const override { return barAt(place); }
+    [[nodiscard]] QString wordsOf(int bar) const override { return barWords(bar); }
+    [[nodiscard]] bool isEmpty() const override { return !shown_ || shown_->summary.occurs == 0; }
+    void paint(QPainter& painter) const override;
 
 private:
-    void choose(int bar);
     [[nodiscard]] QRectF room() const;
     [[nodiscard]] double place(double value) const;  ///< x in pixels
     void paintBars(QPainter& painter) const;
@@ -54,7 +48,6 @@ private:
 
     std::optional<Shown> shown_;
     double from_ = 0, to_ = 1;  ///< of the axis
-    int bar_ = -1;
 };
 
 }  // namespace bench

@@ -2,7 +2,6 @@
 #include "bench/plan_table.h"
 
 #include <QHeaderView>
-#include <QKeyEvent>
 #include <algorithm>
 #include <array>
 
@@ -186,9 +185,7 @@ PlanTable::PlanTable(QWidget* parent)
     : ResultTable(tr("Test plan"), tr("What is tested in which order, its limits, and what this unit read"), parent),
       model_(this) {
     setModel(&model_);
-    setSelectionBehavior(QAbstractItemView::SelectItems);
-    setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::EditKeyPressed |
-                    QAbstractItemView::DoubleClicked);
+    takeTyping();
     fitColumns(PlanModel::Test);
     for (const int column : {int{PlanModel::Read}, int{PlanModel::Judged}}) {  // nothing jumps while one types
         horizontalHeader()->setSectionResizeMode(column, QHeaderView::Interactive);
@@ -207,12 +204,6 @@ void PlanTable::show(const shop::PlanStage& stage, PlanModel::Reads reads) {
 
 void PlanTable::toFirst() {
     if (model_.rowCount() > 0) setCurrentIndex(model_.index(std::max(0, model_.nextAsked(-1)), PlanModel::Read));
-}
-
-void PlanTable::keyPressEvent(QKeyEvent* event) {
-    const QModelIndex at = currentIndex();
-    if (event->key() != Qt::Key_Delete || at.column() != PlanModel::Read) return ResultTable::keyPressEvent(event);
-    model_.setData(at, QString(), Qt::EditRole);
 }
 
 void PlanTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {

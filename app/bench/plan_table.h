@@ -55,7 +55,7 @@ private:
     Reads reads_;
 };
 
-/// Typing at a row begins to edit its reading, Delete takes it away, Enter goes on to the next row that asks.
+/// Typing at a row begins to edit its reading, Enter goes on to the next row that asks.
 class PlanTable : public ResultTable {
     Q_OBJECT
 public:
@@ -68,7 +68,6 @@ signals:
     void rowChanged(int row);
 
 protected:
-    void keyPressEvent(QKeyEvent* event) override;
     void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
 
 private:

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "bench/readings_table.h"
 
-#include <QKeyEvent>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -137,17 +136,9 @@ ReadingsTable::ReadingsTable(const std::vector<units::Figure>& figures, QWidget*
     : ResultTable(tr("Readings"), tr("What was read of the unit, beside what the design computes"), parent),
       model_(figures, this) {
     setModel(&model_);
-    setSelectionBehavior(QAbstractItemView::SelectItems);
-    setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::EditKeyPressed |
-                    QAbstractItemView::DoubleClicked);
+    takeTyping();
     fitColumns(ReadingsModel::Read);
     if (model_.rowCount() > 0) setCurrentIndex(model_.index(0, ReadingsModel::Read));
-}
-
-void ReadingsTable::keyPressEvent(QKeyEvent* event) {
-    const QModelIndex at = currentIndex();
-    if (event->key() != Qt::Key_Delete || at.column() < ReadingsModel::Read) return ResultTable::keyPressEvent(event);
-    model_.setData(at, QString(), Qt::EditRole);
 }
 
 }  // namespace bench

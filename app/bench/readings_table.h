@@ -42,15 +42,12 @@ private:
     std::vector<spread::FigureRead> reads_;  ///< a row each; figure "" where nothing was read
 };
 
-/// Typing at a row begins to edit its reading, Delete takes it away.
+/// Typing at a row begins to edit its reading.
 class ReadingsTable : public ResultTable {
     Q_OBJECT
 public:
     ReadingsTable(const std::vector<units::Figure>& figures, QWidget* parent = nullptr);
     [[nodiscard]] ReadingsModel& model() { return model_; }
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     ReadingsModel model_;

@@ -7,6 +7,7 @@
 
 #include "bench/figure_words.h"
 #include "bench/language.h"
+#include "bench/named_field.h"
 #include "editors/labels.h"
 #include "exchange/load_tolerances.h"
 #include "exchange/read_file.h"
@@ -48,11 +49,8 @@ RespinWindow::RespinWindow(document::Document& document, const analysis::AnswerP
     column->addWidget(prices_);
     shelf_ = new CardShelf(tr("Changes that bring the promises back, the one that alters the fewest lines first"));
     column->addWidget(shelf_, 3);
-    words_ = new QPlainTextEdit;
-    words_->setReadOnly(true);
-    words_->setTabChangesFocus(true);
-    words_->setAccessibleName(tr("The sample, and the chosen change"));
-    words_->setPlaceholderText(
+    words_ = readOnlyWords(
+        tr("The sample, and the chosen change"),
         tr("Type what was read of the sample in the column “read”. The unit that most likely reads so is then "
            "worked out within the shop's tolerances, and one change at a time is tried on it: paper, turns, order, gap "
            "or shares of sheets, until every promise is kept again."));

@@ -3,6 +3,7 @@
 
 #include <QEvent>
 #include <QHeaderView>
+#include <QKeyEvent>
 
 namespace bench {
 
@@ -30,6 +31,19 @@ void ResultTable::fitColumns(int stretched) {
     for (int column = 0; column < model()->columnCount(); ++column)
         horizontalHeader()->setSectionResizeMode(
             column, column == stretched ? QHeaderView::Stretch : QHeaderView::ResizeToContents);
+}
+
+void ResultTable::takeTyping() {
+    setSelectionBehavior(QAbstractItemView::SelectItems);
+    setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::EditKeyPressed |
+                    QAbstractItemView::DoubleClicked);
+}
+
+void ResultTable::keyPressEvent(QKeyEvent* event) {
+    const QModelIndex at = currentIndex();
+    if (event->key() != Qt::Key_Delete || !at.isValid() || !(at.flags() & Qt::ItemIsEditable))
+        return QTableView::keyPressEvent(event);
+    model()->setData(at, QString(), Qt::EditRole);
 }
 
 void ResultTable::changeEvent(QEvent* event) {

@@ -12,8 +12,11 @@ public:
     ResultTable(const QString& name, const QString& description, QWidget* parent);
     /// Columns as wide as their words; `stretched` takes what is left.
     void fitColumns(int stretched);
+    /// Typing at a cell that may be edited begins to edit it, Delete empties it; cells are chosen, not rows.
+    void takeTyping();
 
 protected:
+    void keyPressEvent(QKeyEvent* event) override;
     void changeEvent(QEvent* event) override;
 };
 

@@ -10,6 +10,7 @@
 
 #include "bench/figure_words.h"
 #include "bench/language.h"
+#include "bench/named_field.h"
 #include "compare/revision_words.h"
 #include "exchange/revision_store.h"
 
@@ -23,17 +24,6 @@ QString todayText() {
 
 QString program() {
     return QCoreApplication::applicationName() + QLatin1Char(' ') + QCoreApplication::applicationVersion();
-}
-
-QLineEdit* lineIn(QLayout& row, const QString& label, const QString& tip) {
-    auto* name = new QLabel(label);
-    auto* line = new QLineEdit;
-    name->setBuddy(line);
-    line->setAccessibleName(label);
-    line->setToolTip(tip);
-    row.addWidget(name);
-    row.addWidget(line);
-    return line;
 }
 
 }  // namespace
@@ -79,10 +69,7 @@ void RevisionWindow::build() {
     column->addLayout(row);
     column->addLayout(issuing());
     column->addLayout(keeping());
-    words_ = new QPlainTextEdit;
-    words_->setReadOnly(true);
-    words_->setAccessibleName(tr("What came out"));
-    words_->setTabChangesFocus(true);
+    words_ = readOnlyWords(tr("What came out"));
     column->addWidget(words_, 1);
     // Return in a line belongs to that line.
     for (QPushButton* button : findChildren<QPushButton*>()) button->setAutoDefault(false);
@@ -94,20 +81,14 @@ void RevisionWindow::build() {
 
 QLayout* RevisionWindow::issuing() {
     auto* row = new QHBoxLayout;
-    auto* name = new QLabel(tr("State"));
-    state_ = new QComboBox;
-    state_->setAccessibleName(tr("State"));
-    state_->setToolTip(tr("A state only goes onward: draft, sample, released, retired"));
-    name->setBuddy(state_);
+    state_ = named(*row, tr("State"), new QComboBox, tr("A state only goes onward: draft, sample, released, retired"));
     for (const auto& [word, issue] : names(design::Issue{}))
         if (issue != design::Issue::Draft) state_->addItem(translated(word), static_cast<int>(issue));
-    row->addWidget(name);
-    row->addWidget(state_);
-    by_ = lineIn(*row, tr("by"), tr("Who approves it; a release needs a name"));
+    by_ = named(*row, tr("by"), new QLineEdit, tr("Who approves it; a release needs a name"));
     issue_ = new QPushButton(tr("&Set"));
     issue_->setToolTip(tr("Bring the chosen revision to this state"));
     row->addWidget(issue_);
-    lot_ = lineIn(*row, tr("First lot"), tr("The lot that was first wound of a released revision"));
+    lot_ = named(*row, tr("First lot"), new QLineEdit, tr("The lot that was first wound of a released revision"));
     noteLot_ = new QPushButton(tr("&Note"));
     noteLot_->setToolTip(tr("Note the first lot of the chosen revision, once and for all"));
     row->addWidget(noteLot_);
@@ -118,8 +99,9 @@ QLayout* RevisionWindow::issuing() {
 
 QLayout* RevisionWindow::keeping() {
     auto* row = new QHBoxLayout;
-    reason_ = lineIn(*row, tr("Reason"), tr("One sentence on why what is open is kept"));
-    notice_ = lineIn(*row, tr("Notice to the customer"), tr("Where a material was substituted; else nothing"));
+    reason_ = named(*row, tr("Reason"), new QLineEdit, tr("One sentence on why what is open is kept"));
+    notice_ =
+        named(*row, tr("Notice to the customer"), new QLineEdit, tr("Where a material was substituted; else nothing"));
     keep_ = new QPushButton(tr("&Keep what is open"));
     keep_->setToolTip(tr("The design as it stands on the bench, with its materials and figures, as a new revision"));
     row->addWidget(keep_);

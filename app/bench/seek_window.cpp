@@ -7,6 +7,7 @@
 
 #include "bench/figure_words.h"
 #include "bench/language.h"
+#include "bench/named_field.h"
 #include "design/edit.h"
 #include "editors/labels.h"
 #include "seek/candidate_words.h"
@@ -35,13 +36,10 @@ SeekWindow::SeekWindow(document::Document& document, QWidget* parent)
     column->addWidget(prices_);
     shelf_ = new CardShelf(tr("Candidates, the one with the strongest weakest promise first"));
     column->addWidget(shelf_, 3);
-    words_ = new QPlainTextEdit;
-    words_->setReadOnly(true);
-    words_->setTabChangesFocus(true);
-    words_->setPlaceholderText(
+    words_ = readOnlyWords(
+        tr("The chosen candidate"),
         tr("Seek draws up cores, turns, wires and orders from brief and hook-ups, computes them in full, and shows the "
            "best above as small cuts. What is held stays as it is in the open design."));
-    words_->setAccessibleName(tr("The chosen candidate"));
     column->addWidget(words_, 2);
     column->addLayout(foot());
     for (QPushButton* button : findChildren<QPushButton*>()) button->setAutoDefault(false);

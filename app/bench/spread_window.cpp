@@ -6,21 +6,17 @@
 #include <QSplitter>
 #include <QVBoxLayout>
 
+#include "bench/named_field.h"
+
 namespace bench {
 
 namespace {
 
 QSpinBox* countBox(QLayout& row, const QString& label, int least, int most, int value, const QString& tip) {
-    auto* name = new QLabel(label);
     auto* box = new QSpinBox;
     box->setRange(least, most);
     box->setValue(value);
-    box->setToolTip(tip);
-    QString plain = label;
-    box->setAccessibleName(plain.remove(QLatin1Char('&')));
-    name->setBuddy(box);
-    row.addWidget(name);
-    row.addWidget(box);
+    named(row, label, box, tip);
     return box;
 }
 

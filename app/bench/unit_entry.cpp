@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "bench/language.h"
+#include "bench/named_field.h"
 #include "bench/record_table.h"
 #include "bench/standing_mark.h"
 #include "editors/labels.h"
@@ -24,15 +25,6 @@ struct CauseOutcome {
     learn::Finding finding;
     QString why;  ///< what was in the way
 };
-
-QPlainTextEdit* readOnlyWords(const QString& name, const QString& placeholder) {
-    auto* words = new QPlainTextEdit;
-    words->setReadOnly(true);
-    words->setTabChangesFocus(true);
-    words->setAccessibleName(name);
-    words->setPlaceholderText(placeholder);
-    return words;
-}
 
 std::string trimmed(const QLineEdit& line) {
     return line.text().trimmed().toStdString();
@@ -96,28 +88,16 @@ UnitEntry::UnitEntry(QWidget* parent) : QWidget(parent), aside_(this) {
 }
 
 QLineEdit* UnitEntry::line(QLayout& row, const QString& label, const QString& tip, int width) {
-    auto* name = new QLabel(label);
-    auto* made = new QLineEdit;
-    QString plain = label;
-    made->setAccessibleName(plain.remove(QLatin1Char('&')));
-    made->setToolTip(tip);
+    auto* made = named(row, label, new QLineEdit, tip);
     made->setMinimumWidth(width * fontMetrics().averageCharWidth());
-    name->setBuddy(made);
-    row.addWidget(name);
-    row.addWidget(made);
     return made;
 }
 
 QLayout* UnitEntry::head() {
     auto* row = new QHBoxLayout;
-    auto* name = new QLabel(tr("St&age"));
-    stage_ = new QComboBox;
-    stage_->setAccessibleName(tr("Stage"));
-    stage_->setToolTip(tr("What was done to the unit before; return: it came back from a customer"));
+    stage_ = named(*row, tr("St&age"), new QComboBox,
+                   tr("What was done to the unit before; return: it came back from a customer"));
     stage_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    name->setBuddy(stage_);
-    row->addWidget(name);
-    row->addWidget(stage_);
     serial_ = line(*row, tr("&Serial"), tr("Of this unit; digits at its end count on to the next"), 12);
     lots_ = line(*row, tr("&Lots"), tr("What is in the unit and of which lot: wire W12, sheets L3"), 20);
     lots_->setPlaceholderText(tr("wire W12, sheets L3"));
@@ -137,7 +117,7 @@ QLayout* UnitEntry::words() {
     auto* column = new QVBoxLayout;
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
-    how_ = readOnlyWords(tr("How the chosen row is tested"), {});
+    how_ = readOnlyWords(tr("How the chosen row is tested"));
     how_->setObjectName(QStringLiteral("planWords"));
     column->addWidget(how_, 3);
     causes_ = readOnlyWords(tr("Likely causes of a fail"),

@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "bench/language.h"
+#include "bench/named_field.h"
 #include "editors/labels.h"
 #include "records/unit_table.h"
 #include "spread/spread_words.h"
@@ -42,11 +43,7 @@ UnitList::UnitList(QWidget* parent) : QWidget(parent), aside_(this) {
     auto* across = new QSplitter(Qt::Horizontal);
     auto* left = new QSplitter(Qt::Vertical);
     table_ = new RecordTable;
-    one_ = new QPlainTextEdit;
-    one_->setReadOnly(true);
-    one_->setTabChangesFocus(true);
-    one_->setAccessibleName(tr("The chosen record"));
-    one_->setPlaceholderText(tr("A chosen record stands here with all its readings."));
+    one_ = readOnlyWords(tr("The chosen record"), tr("A chosen record stands here with all its readings."));
     left->addWidget(table_);
     left->addWidget(one_);
     left->setStretchFactor(0, 3);
@@ -65,15 +62,8 @@ UnitList::UnitList(QWidget* parent) : QWidget(parent), aside_(this) {
 }
 
 QLineEdit* UnitList::line(QLayout& row, const QString& label, const QString& tip, int width) {
-    auto* name = new QLabel(label);
-    auto* made = new QLineEdit;
-    QString plain = label;
-    made->setAccessibleName(plain.remove(QLatin1Char('&')));
-    made->setToolTip(tip);
+    auto* made = named(row, label, new QLineEdit, tip);
     made->setMinimumWidth(width * fontMetrics().averageCharWidth());
-    name->setBuddy(made);
-    row.addWidget(name);
-    row.addWidget(made);
     connect(made, &QLineEdit::editingFinished, this, [this, made] {
         if (!made->isModified()) return;  // left without typing
         made->setModified(false);
@@ -83,15 +73,8 @@ QLineEdit* UnitList::line(QLayout& row, const QString& label, const QString& tip
 }
 
 QComboBox* UnitList::choice(QLayout& row, const QString& label, const QString& tip) {
-    auto* name = new QLabel(label);
-    auto* made = new QComboBox;
-    QString plain = label;
-    made->setAccessibleName(plain.remove(QLatin1Char('&')));
-    made->setToolTip(tip);
+    auto* made = named(row, label, new QComboBox, tip);
     made->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    name->setBuddy(made);
-    row.addWidget(name);
-    row.addWidget(made);
     return made;
 }
 
@@ -125,10 +108,7 @@ QWidget* UnitList::picture() {
     auto* down = new QSplitter(Qt::Vertical);
     chart_ = new ControlChartView;
     histogram_ = new HistogramView;
-    words_ = new QPlainTextEdit;
-    words_->setReadOnly(true);
-    words_->setTabChangesFocus(true);
-    words_->setAccessibleName(tr("What these records say together"));
+    words_ = readOnlyWords(tr("What these records say together"));
     for (QWidget* one : std::initializer_list<QWidget*>{chart_, histogram_, words_}) down->addWidget(one);
     down->setStretchFactor(0, 3);
     down->setStretchFactor(1, 3);

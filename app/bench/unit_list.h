@@ -22,7 +22,7 @@ public:
 
     /// Another file; "" none.
     void setFile(const QString& path);
-    /// Limits of the open design's part; the first plan also chooses that part.
+    /// Limits of the open design's part.
     void setPlan(UnitPlanPtr plan);
     void choosePart(const QString& part);
     /// Asks the file anew.

@@ -5,6 +5,7 @@
 #include "design/closed_loop.h"
 #include "design/inspection.h"
 #include "design/unit_size.h"
+#include "json/enum_word.h"
 #include "units/joined.h"
 
 namespace design {
@@ -58,13 +59,9 @@ void checkSundry(const Inspection& in, const char* key, const catalog::PartRef<c
                  catalog::SundryForm form) {
     const auto* sundry = in.part(ref);
     if (sundry == nullptr || sundry->form == form) return;
-    std::string found, allowed;
-    for (const auto& [word, known] : names(catalog::SundryForm{})) {
-        if (known == sundry->form) found = word;
-        if (known == form) allowed = word;
-    }
-    in.fault(joined({"/sundries/", key}), joined({Inspection::quoted(ref.key), ", a sundry of form ", found}),
-             joined({"one of form ", allowed}));
+    in.fault(joined({"/sundries/", key}),
+             joined({Inspection::quoted(ref.key), ", a sundry of form ", json::wordOf(sundry->form)}),
+             joined({"one of form ", json::wordOf(form)}));
 }
 
 /// A lead that is to be had in some colours alone.

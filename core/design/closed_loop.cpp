@@ -3,6 +3,8 @@
 
 #include <numbers>
 
+#include "json/enum_word.h"
+
 namespace design {
 
 namespace {
@@ -10,12 +12,6 @@ namespace {
 using catalog::Fitting;
 using catalog::FittingForm;
 using catalog::Round;
-
-std::string named(FittingForm form) {
-    for (const auto& [word, known] : names(FittingForm{}))
-        if (known == form) return word;
-    return "fitting";
-}
 
 struct Iron {
     const char* words;
@@ -77,15 +73,15 @@ private:
     ClosedLoop byItself(std::size_t k, const Fitting& fitting) const {
         const Iron iron = ironIn(fitting.round, design_.core, sheet_);
         const double line = 2 * (iron.width + design_.core.height) + 4 * fitting.thickness;
-        return {k, "a " + named(fitting.form) + " that closes a loop round " + iron.words, iron.share,
-                fitting.resistivity * line / (fitting.strip * fitting.thickness)};
+        return {k, std::string("a ") + json::wordOf(fitting.form) + " that closes a loop round " + iron.words,
+                iron.share, fitting.resistivity * line / (fitting.strip * fitting.thickness)};
     }
     ClosedLoop byBolt(std::size_t k, const Fitting& bolt, const Fitting& frame) const {
         const double height = design_.core.height, radius = bolt.thickness / 2;
         const double through = bolt.resistivity * height / (std::numbers::pi * radius * radius);
         const double back = frame.resistivity * (height + sheet_.yoke) / (frame.strip * frame.thickness);
         constexpr double outsideTheHole = 0.5;
-        return {k, "a bolt that closes a loop round iron with the " + named(frame.form),
+        return {k, "a bolt that closes a loop round iron with the " + std::string(json::wordOf(frame.form)),
                 outsideTheHole * ironIn(Round::Yoke, design_.core, sheet_).share, through + back};
     }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <charconv>
 
+#include "json/enum_word.h"
 #include "units/joined.h"
 
 namespace design {
@@ -54,9 +55,7 @@ Revision& known(Register& all, int number) {
 }  // namespace
 
 std::string word(Issue issue) {
-    for (const auto& [name, value] : names(Issue{}))
-        if (value == issue) return name;
-    return {};
+    return json::wordOf(issue);
 }
 
 const Revision* Register::find(int number) const {

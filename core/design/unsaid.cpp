@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "json/enum_word.h"
 #include "units/text.h"
 
 namespace design {
@@ -35,9 +36,7 @@ std::string earthing(const Design& d, Role role) {
     const auto* use = ofRole(d, role);
     // Floating is what stands there before anybody chose.
     if (use == nullptr || use->earthing == Earthing::Floating) return {};
-    for (const auto& [word, value] : names(Earthing{}))
-        if (value == use->earthing) return word;
-    return {};
+    return json::wordOf(use->earthing);
 }
 
 /// The first promise on a figure that begins so, in words.

@@ -9,6 +9,7 @@
 #include "coil/hand.h"
 #include "coil/mean_turn.h"
 #include "coil/wire_resistance.h"
+#include "json/enum_word.h"
 #include "shop/practice.h"
 #include "shop/sheet_words.h"
 
@@ -183,8 +184,7 @@ private:
         piece.insulated = use.insulated;
         piece.count = use.count;
         if (const auto* fitting = design::part(design_, use.fitting, shop_)) {
-            for (const auto& [word, form] : names(catalog::FittingForm{}))
-                if (form == fitting->form) piece.form = word;
+            piece.form = json::wordOf(fitting->form);
             piece.conducts = fitting->conducts();
             piece.mass = use.count * fitting->mass;
         }

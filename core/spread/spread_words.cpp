@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "json/enum_word.h"
 #include "units/joined.h"
 #include "units/text.h"
 
@@ -59,9 +60,7 @@ std::vector<std::size_t> rankedCauses(const VarianceShares& shares, double least
 
 std::string varyingWords(const Varying& varying) {
     constexpr int digits = 3;
-    std::string law;
-    for (const auto& [word, kind] : names(catalog::Law{}))
-        if (kind == varying.law.kind) law = word;
+    const std::string law = json::wordOf(varying.law.kind);
     std::string text = joined({varying.name, ": ", units::significant(varying.nominal, digits), ", ", law});
     if (varying.law.kind != catalog::Law::Discrete)
         text += joined({", ± ", varying.law.relative ? units::write(units::Kind::Share, varying.law.halfWidth, digits)

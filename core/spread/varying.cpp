@@ -6,6 +6,7 @@
 
 #include "coil/winding_steps.h"
 #include "design/edit.h"
+#include "json/enum_word.h"
 #include "spread/quantities.h"
 #include "units/joined.h"
 #include "units/text.h"
@@ -105,11 +106,8 @@ private:
         const auto it = tolerances_.find(key);
         if (it == tolerances_.end()) return nullptr;
         const auto& t = it->second;
-        std::string status;
-        for (const auto& [word, one] : names(catalog::Status{}))
-            if (one == t.status) status = word;
-        all_.push_back(
-            {std::move(name), place, nominal, lawOf(t, nominal), t.lotShare, std::move(lot), t.source, status});
+        all_.push_back({std::move(name), place, nominal, lawOf(t, nominal), t.lotShare, std::move(lot), t.source,
+                        json::wordOf(t.status)});
         return &all_.back();
     }
 
