@@ -125,8 +125,7 @@ QString translated(const std::string& english) {
 
 LanguageFile readLanguage(const std::string& text, const std::string& file) {
     const json::Value root = json::read(text, file);
-    if (!root.is_object())
-        throw units::BadInput(units::Fault{file, json::foundWords(root), "an object in curly brackets"});
+    if (!root.is_object()) units::refuse(file, json::foundWords(root), "an object in curly brackets");
     std::vector<units::Fault> faults;
     const File read = json::readRecord<File>(root, file, "", faults);
     if (!faults.empty()) throw units::BadInput(std::move(faults));

@@ -140,7 +140,7 @@ std::vector<plots::MeasuredOverlay> MeasuredWindow::read() const {
     const design::HookUp* hookUp = nullptr;
     for (const auto& one : shown.design->hookUps)
         if (one.name == shown.answer->hookUp) hookUp = &one;
-    if (hookUp == nullptr) throw units::BadInput(units::Fault{name, "no hook-up to hold it against", "one"});
+    if (hookUp == nullptr) units::refuse(name, "no hook-up to hold it against", "one");
     const auto table = picker_->empty() ? exchange::readMeasuredFile(text_, name, *hookUp, port, {}) : picker_->read();
     const std::string side = port.empty() ? std::string() : measured::sideOf(*hookUp, port).value_or("");
     std::vector<plots::MeasuredOverlay> all;

@@ -40,8 +40,7 @@ std::vector<records::Named> namedIn(const QString& typed, const std::string& fie
         if (one.isEmpty()) continue;
         const QString name = one.section(QLatin1Char(' '), 1);
         if (name.isEmpty())
-            throw units::BadInput(units::Fault{field, '"' + one.toStdString() + '"',
-                                               "what it is and then its name, as wire W12, sheets L3"});
+            units::refuse(field, '"' + one.toStdString() + '"', "what it is and then its name, as wire W12, sheets L3");
         all.push_back({one.section(QLatin1Char(' '), 0, 0).toStdString(), name.toStdString()});
     }
     return all;
@@ -283,8 +282,7 @@ records::UnitRecord UnitEntry::record() const {
     unit.serial = trimmed(*serial_);
     unit.stage = stage();
     unit.time = clock_().toString(QStringLiteral("yyyy-MM-ddTHH:mm:ss")).toStdString();
-    if (unit.serial.empty())
-        throw units::BadInput(units::Fault{tr("Serial").toStdString(), "nothing", "what tells this unit from others"});
+    if (unit.serial.empty()) units::refuse(tr("Serial").toStdString(), "nothing", "what tells this unit from others");
     unit.lots = namedIn(lots_->text(), tr("Lots").toStdString());
     if (const std::string who = trimmed(*initials_); !who.empty()) unit.initials = {{"test", who}};
     unit.readings = table_->model().readings();
@@ -297,8 +295,8 @@ records::UnitRecord UnitEntry::record() const {
         unit.finding = trimmed(*finding_);
     }
     if (unit.readings.empty() && unit.symptom.empty() && unit.finding.empty())
-        throw units::BadInput(units::Fault{unit.serial, "nothing read",
-                                           isReturn() ? "a symptom, a finding or a reading" : "a reading at least"});
+        units::refuse(unit.serial, "nothing read",
+                      isReturn() ? "a symptom, a finding or a reading" : "a reading at least");
     return unit;
 }
 

@@ -144,8 +144,7 @@ records::Filter UnitList::filter() const {
     for (const auto& [field, day] : {std::pair{from_, &f.from}, std::pair{before_, &f.before}}) {
         *day = typed(*field);
         if (!day->empty() && !records::dayOf(*day))
-            throw units::BadInput(
-                units::Fault{field->accessibleName().toStdString(), '"' + *day + '"', "a day as 2026-11-27"});
+            units::refuse(field->accessibleName().toStdString(), '"' + *day + '"', "a day as 2026-11-27");
     }
     return f;
 }

@@ -28,7 +28,7 @@ std::string listed(const std::set<std::string>& words) {
 }
 
 [[noreturn]] void refuseAt(const std::string& place, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{place, found, allowed});
+    units::refuse(place, found, allowed);
 }
 
 /// The number that `text` says as a frequency; none if it reads as something else.

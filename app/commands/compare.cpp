@@ -34,8 +34,7 @@ std::string compareMeasured(const std::vector<std::string>& typed) {
     const std::string side = sideOfPort(hookUp, arguments.option("--port"));
     auto measured = readMeasuredFile(arguments.operands[1], hookUp, arguments);
     std::erase_if(measured.curves, [&](const auto& curve) { return wanted && curve.kind != *wanted; });
-    if (measured.curves.empty())
-        throw units::BadInput(units::Fault{arguments.operands[1], "no such curve", "a file that has one"});
+    if (measured.curves.empty()) units::refuse(arguments.operands[1], "no such curve", "a file that has one");
     analysis::Question question;
     question.hookUp = hookUpName;
     question.everyHookUp = false;

@@ -27,7 +27,7 @@ std::vector<std::string> keysOf(const Arguments& arguments) {
     for (const char* key : learn::unknownKeys) allowed += (allowed.empty() ? "" : ", ") + std::string(key);
     for (const auto& key : keys)
         if (std::find(learn::unknownKeys.begin(), learn::unknownKeys.end(), key) == learn::unknownKeys.end())
-            throw units::BadInput(units::Fault{"command line: --only", '"' + key + '"', "some of " + allowed});
+            units::refuse("command line: --only", '"' + key + '"', "some of " + allowed);
     return keys;
 }
 
@@ -77,15 +77,15 @@ void takeCurves(const std::string& path, const design::Design& design, const des
 void takeReadings(const std::string& path, const Opened& opened, const Arguments& arguments, Gathered& all) {
     const auto units = readUnitsOf(path, arguments.option("--serial"));
     if (units.size() > 1)
-        throw units::BadInput(units::Fault{path, std::to_string(units.size()) + " units",
-                                           "one, or --serial S of one: a lot is fitted unit by unit"});
+        units::refuse(path, std::to_string(units.size()) + " units",
+                      "one, or --serial S of one: a lot is fitted unit by unit");
     const Planned planned = plannedFor(*opened.design, opened.shop, arguments);
     const auto probes = learn::planProbes(*opened.design, planned.prediction, planned.plan, opened.shop,
                                           shopTolerances(places()), planned.fixture);
     auto points = learn::pointsOf(probes, units.front().readings);
     if (points.empty())
-        throw units::BadInput(units::Fault{path, "no reading that the test plan of this design names",
-                                           "tests by the names in its limits: dcr.P, inductance_10Hz.P"});
+        units::refuse(path, "no reading that the test plan of this design names",
+                      "tests by the names in its limits: dcr.P, inductance_10Hz.P");
     all.points.insert(all.points.end(), std::make_move_iterator(points.begin()), std::make_move_iterator(points.end()));
     all.readings = true;
 }

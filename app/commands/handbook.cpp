@@ -15,12 +15,11 @@ namespace commands {
 std::string handbookBook(const std::vector<std::string>& typed) {
     const Arguments arguments = sorted(typed, {{}, {}, {"--to", "--paper"}});
     const std::string to = arguments.option("--to");
-    if (to.empty()) throw units::BadInput(units::Fault{"command line: --to", "no file", "the PDF file to write"});
+    if (to.empty()) units::refuse("command line: --to", "no file", "the PDF file to write");
     const papers::Format format = formatOf(arguments.option("--paper"));
     const Places where = places();
     const QString folder = handbook::folderIn({where.resources});
-    if (folder.isEmpty())
-        throw units::BadInput(units::Fault{where.resources + "/handbook", "no index.md", "the handbook's folder"});
+    if (folder.isEmpty()) units::refuse(where.resources + "/handbook", "no index.md", "the handbook's folder");
     const QByteArray bytes = handbook::paintedBook(folder, format, papers::paperDate());
     exchange::writeFile(to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
     return to + '\n';

@@ -34,8 +34,8 @@ std::vector<ReadUnit> readUnitsOf(const std::string& path, const std::string& se
         all.push_back(std::move(unit));
     }
     if (all.empty())
-        throw units::BadInput(units::Fault{path, serial.empty() ? "no unit" : "no unit \"" + serial + '"',
-                                           "a line for each unit, as the verb units imports it"});
+        units::refuse(path, serial.empty() ? "no unit" : "no unit \"" + serial + '"',
+                      "a line for each unit, as the verb units imports it");
     return all;
 }
 

@@ -42,10 +42,8 @@ std::vector<std::string> designFiles(const std::string& place) {
          !none && at != fs::recursive_directory_iterator(); at.increment(none))
         if (at->is_regular_file(none) && at->path().extension() == ".coilwright") files.push_back(at->path().string());
     std::sort(files.begin(), files.end());
-    if (files.empty())
-        throw units::BadInput(units::Fault{place, "no design", "a design, or a folder with designs in it"});
-    if (files.size() > mostDesigns)
-        throw units::BadInput(units::Fault{place, std::to_string(files.size()) + " designs", "up to 2000"});
+    if (files.empty()) units::refuse(place, "no design", "a design, or a folder with designs in it");
+    if (files.size() > mostDesigns) units::refuse(place, std::to_string(files.size()) + " designs", "up to 2000");
     return files;
 }
 
@@ -147,8 +145,7 @@ std::string matchReadings(const std::vector<std::string>& typed) {
             passedOver += joined({"passed over: ", bad.what(), "\n"});
         }
     }
-    if (candidates.empty())
-        throw units::BadInput(units::Fault{arguments.operands[0], "no design that can be read", "one"});
+    if (candidates.empty()) units::refuse(arguments.operands[0], "no design that can be read", "one");
     const auto readings = readingsOf(arguments.operands[1], candidates);
     std::vector<learn::Known> known;
     known.reserve(candidates.size());

@@ -194,8 +194,8 @@ Judgement result(const std::vector<std::string>& arguments) {
     if (arguments.size() == 1 && arguments.front() == "--version") return {programName() + "\n"};
     std::string allowed;
     for (const Named& one : verbs) allowed.append(one.name).append(", ");
-    throw units::BadInput(units::Fault{"command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
-                                       allowed + "--help, --version, or one design to open"});
+    units::refuse("command line", arguments.empty() ? "nothing" : '"' + arguments.front() + '"',
+                  allowed + "--help, --version, or one design to open");
 }
 
 }  // namespace

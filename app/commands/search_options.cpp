@@ -18,7 +18,7 @@ std::size_t keptOf(const Arguments& arguments, std::size_t usual) {
     double read = 0;
     if (text.find_first_not_of("0123456789") == std::string::npos) read = units::read(units::Kind::Number, text);
     if (!(read >= 1) || read > most)
-        throw units::BadInput(units::Fault{"command line: --keep", '"' + text + '"', "a whole number from 1 to 50"});
+        units::refuse("command line: --keep", '"' + text + '"', "a whole number from 1 to 50");
     return static_cast<std::size_t>(read);
 }
 

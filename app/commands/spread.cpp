@@ -84,7 +84,7 @@ spread::Plan planOf(const Arguments& arguments) {
 std::string toFile(const Arguments& arguments) {
     const auto it = arguments.options.find("--to");
     if (it == arguments.options.end()) return {};
-    if (it->second.size() > 1) throw units::BadInput(units::Fault{"command line: --to", "it more than once", "once"});
+    if (it->second.size() > 1) units::refuse("command line: --to", "it more than once", "once");
     return it->second.front();
 }
 
@@ -98,11 +98,10 @@ std::string spreadUnits(const std::vector<std::string>& typed) {
     const PartOf part = partAsked(arguments, plan.units);
     const std::string file = toFile(arguments);
     if (arguments.options.contains("--part") && file.empty())
-        throw units::BadInput(units::Fault{"command line: --part", "no file to write it to", "--to F beside it"});
+        units::refuse("command line: --part", "no file to write it to", "--to F beside it");
     const bool slopes = arguments.flags.contains("--sensitivity");
     if (slopes && !file.empty())
-        throw units::BadInput(
-            units::Fault{"command line: --sensitivity", "--to beside it", "it without --part and --to"});
+        units::refuse("command line: --sensitivity", "--to beside it", "it without --part and --to");
     const Opened opened = openDesign(arguments.operands.front());
     const spread::Study study(*opened.design, opened.shop, shopTolerances(places()), plan);
     const spread::Head head = spread::headOf(*opened.design, opened.digest, programName(), study);
@@ -123,9 +122,8 @@ std::string spreadUnits(const std::vector<std::string>& typed) {
 
 std::string gather(const std::vector<std::string>& typed) {
     for (const std::string& word : typed)
-        if (word.starts_with("--"))
-            throw units::BadInput(units::Fault{"command line", '"' + word + '"', "files that spread --to wrote"});
-    if (typed.empty()) throw units::BadInput(units::Fault{"command line", "no file", "files that spread --to wrote"});
+        if (word.starts_with("--")) units::refuse("command line", '"' + word + '"', "files that spread --to wrote");
+    if (typed.empty()) units::refuse("command line", "no file", "files that spread --to wrote");
     std::vector<exchange::SpreadPart> parts;
     parts.reserve(typed.size());
     for (const std::string& file : typed) parts.push_back(exchange::readSpreadPart(exchange::readFile(file), file));

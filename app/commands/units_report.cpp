@@ -19,7 +19,7 @@ namespace {
 using units::joined;
 
 constexpr int digits = 5;
-constexpr std::size_t mostShown = 10;
+constexpr std::size_t mostPoints = 10;
 
 std::string inPercent(double share) {
     return units::fixedDecimals(100 * share, 1);
@@ -94,13 +94,13 @@ std::string chartLines(const records::Series& series, const UnitsQuestion& quest
                 " to ", number(chart.line.high), " ", series.unit, ", ranges up to ", number(chart.rangeLine.high),
                 "; ", plural(chart.out.size() + chart.rangesOut.size(), "signal"), "\n"});
     if (question.outside) return text;
-    for (std::size_t k = 0; k < std::min(mostShown, chart.out.size()); ++k)
+    for (std::size_t k = 0; k < std::min(mostPoints, chart.out.size()); ++k)
         text += joined({"    ", pointName(series, chart.out[k].point, n), ": ",
                         number(chart.points[chart.out[k].point]), " ", measured::words(chart.out[k].signal), "\n"});
-    for (std::size_t k = 0; k < std::min(mostShown, chart.rangesOut.size()); ++k)
+    for (std::size_t k = 0; k < std::min(mostPoints, chart.rangesOut.size()); ++k)
         text += joined({"    ", pointName(series, chart.rangesOut[k].point + (n == 1 ? 1 : 0), n), ": range ",
                         number(chart.ranges[chart.rangesOut[k].point]), " outside the limits\n"});
-    const std::size_t hidden = chart.out.size() > mostShown ? chart.out.size() - mostShown : 0;
+    const std::size_t hidden = chart.out.size() > mostPoints ? chart.out.size() - mostPoints : 0;
     return hidden == 0 ? text : text + joined({"    and ", std::to_string(hidden), " more\n"});
 }
 

@@ -25,8 +25,8 @@ void makeFolder(const std::string& folder) {
     std::error_code failure;
     std::filesystem::create_directories(folder, failure);
     if (failure || !std::filesystem::is_directory(folder))
-        throw units::BadInput(units::Fault{folder, failure ? failure.message() : "a file of that name",
-                                           "a folder that exists or can be created"});
+        units::refuse(folder, failure ? failure.message() : "a file of that name",
+                      "a folder that exists or can be created");
 }
 
 std::string programName() {

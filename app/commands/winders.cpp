@@ -10,8 +10,8 @@ namespace commands {
 
 std::string winders(const std::vector<std::string>& typed) {
     if (typed.size() > 1 || (typed.size() == 1 && typed.front().starts_with("-")))
-        throw units::BadInput(units::Fault{"command line: winders", '"' + typed.back() + '"',
-                                           "nothing, or one name or path of a description"});
+        units::refuse("command line: winders", '"' + typed.back() + '"',
+                      "nothing, or one name or path of a description");
     std::vector<std::string> names = typed;
     if (names.empty()) names = exchange::winderNames(resourceFolders(places()));
     std::string text;

@@ -25,15 +25,15 @@ int legOf(const design::Design& design, const std::string& option, const std::st
     const bool second = wound.size() == 1 && wound.front() == 2;
     if (!option.empty()) {
         if (isWound(option)) return option == "2" ? 2 : 1;
-        throw units::BadInput(units::Fault{"command line: --leg", '"' + option + '"',
-                                           wound.size() == 2 ? "1 or 2"
-                                           : second          ? "2, the leg that is wound"
-                                                             : "1, the leg that is wound"});
+        units::refuse("command line: --leg", '"' + option + '"',
+                      wound.size() == 2 ? "1 or 2"
+                      : second          ? "2, the leg that is wound"
+                                        : "1, the leg that is wound");
     }
     if (isWound(usual)) return usual == "2" ? 2 : 1;
     if (wound.size() == 2)
-        throw units::BadInput(units::Fault{"command line: --leg", "nothing, and two legs are wound",
-                                           "--leg 1 or --leg 2, a program for each coil"});
+        units::refuse("command line: --leg", "nothing, and two legs are wound",
+                      "--leg 1 or --leg 2, a program for each coil");
     return second ? 2 : 1;
 }
 

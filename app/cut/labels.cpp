@@ -7,7 +7,7 @@ namespace cut {
 
 namespace {
 
-constexpr double padding = 3;
+constexpr double clearance = 3;
 constexpr double inset = 4;  // of a led-out text from its line, so that a line close by runs past it
 
 QRectF centred(const QPointF& centre, double width, double height) {
@@ -22,10 +22,10 @@ int freeRow(const std::vector<Label>& labels, const Label& label) {
         clear = true;
         for (const auto& other : labels) {
             if (other.where != Label::Where::LedOut || other.below != label.below) continue;
-            const bool sameRow = other.row == row && other.box.left() < label.box.right() + padding &&
-                                 label.box.left() < other.box.right() + padding;
+            const bool sameRow = other.row == row && other.box.left() < label.box.right() + clearance &&
+                                 label.box.left() < other.box.right() + clearance;
             const bool crossed =
-                other.row >= row && other.x > label.box.left() - padding && other.x < label.box.right() + padding;
+                other.row >= row && other.x > label.box.left() - clearance && other.x < label.box.right() + clearance;
             if (!sameRow && !crossed) continue;
             row = other.row + 1;
             clear = false;
@@ -51,11 +51,11 @@ std::vector<Label> placeLabels(const std::vector<LabelWish>& wishes, const QFont
         label.text = wish.text;
         label.wish = i;
         const double width = metrics.horizontalAdvance(wish.text) + wish.sign;
-        const QRectF room = wish.body.adjusted(padding, padding, -padding, -padding);
+        const QRectF room = wish.body.adjusted(clearance, clearance, -clearance, -clearance);
         label.box = centred(wish.body.center(), width, height);
         if (!wish.thin && width <= room.width() && height <= room.height()) {
             labels.push_back(label);
-        } else if (!wish.thin && width <= room.height() && height <= room.width() + padding) {
+        } else if (!wish.thin && width <= room.height() && height <= room.width() + clearance) {
             label.where = Label::Where::Turned;
             labels.push_back(label);
         } else {

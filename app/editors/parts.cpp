@@ -54,7 +54,7 @@ constexpr int nameRoom = 80;
 }  // namespace
 
 void refuse(const QString& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"", '"' + found.toStdString() + '"', allowed});
+    units::refuse("", '"' + found.toStdString() + '"', allowed);
 }
 
 units::Kind kindOf(const std::string& key, const json::Allowed& allowed) {

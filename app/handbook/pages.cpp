@@ -22,7 +22,7 @@ Page pageIn(const QString& folder, const QString& file) {
     Page page{file, {}, QString::fromStdString(exchange::readFile(path))};
     const QString head = page.text.section(QLatin1Char('\n'), 0, 0);
     if (!head.startsWith(QStringLiteral("# ")))
-        throw units::BadInput(units::Fault{path, '"' + head.toStdString() + '"', "a first line that is \"# TITLE\""});
+        units::refuse(path, '"' + head.toStdString() + '"', "a first line that is \"# TITLE\"");
     page.title = head.mid(2).trimmed();
     return page;
 }

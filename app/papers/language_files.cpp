@@ -23,7 +23,7 @@ std::string fileOfLanguage(const LanguageFiles& files, const std::string& langua
     if (const auto at = files.find(language); at != files.end()) return at->second;
     std::string known = "en";
     for (const auto& [one, file] : files) known += " or " + one;
-    throw units::BadInput(units::Fault{place, '"' + language + '"', known});
+    units::refuse(place, '"' + language + '"', known);
 }
 
 }  // namespace papers

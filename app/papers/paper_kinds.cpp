@@ -99,13 +99,11 @@ const std::vector<PaperKind>& paperKinds() {
 
 Made made(const PaperKind& kind, const Source& source) {
     const std::string place = kind.title;
-    if (kind.priced && !source.prices)
-        throw units::BadInput(units::Fault{place, "no prices", "a price file beside it"});
-    if (kind.compares && !source.before)
-        throw units::BadInput(units::Fault{place, "no earlier revision", "one to compare with"});
+    if (kind.priced && !source.prices) units::refuse(place, "no prices", "a price file beside it");
+    if (kind.compares && !source.before) units::refuse(place, "no earlier revision", "one to compare with");
     if (!kind.translated && source.issue.manner.words)
-        throw units::BadInput(units::Fault{place, "language " + source.issue.manner.words->language(),
-                                           "English: papers of the shop are in English alone"});
+        units::refuse(place, "language " + source.issue.manner.words->language(),
+                      "English: papers of the shop are in English alone");
     return kind.make(source);
 }
 

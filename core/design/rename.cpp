@@ -26,7 +26,7 @@ bool shieldNamed(const Design& d, const std::string& name) {
 }
 
 void refuse(const std::string& name, const std::string& allowed) {
-    throw units::BadInput(units::Fault{"", '"' + name + '"', allowed});
+    units::refuse("", '"' + name + '"', allowed);
 }
 
 void demand(bool taken, const std::string& to, const std::string& what) {

@@ -11,9 +11,7 @@ namespace design {
 
 namespace {
 
-[[noreturn]] void refuse(const std::string& place, const std::string& found, const std::string& allowed) {
-    throw units::BadInput(units::Fault{place, found, allowed});
-}
+using units::refuse;
 
 std::string inQuotes(const std::string& text) {
     return text.empty() ? "nothing" : units::joined({"\"", text, "\""});

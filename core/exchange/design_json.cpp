@@ -23,20 +23,19 @@ constexpr const char* formatKey = "coilwright";
 
 /// The format number; throws where there is none that this program can read.
 int formatOf(const json::Value& root, const std::string& file) {
-    if (!root.is_object())
-        throw units::BadInput({file, json::foundWords(root), "a design: an object in curly brackets"});
+    if (!root.is_object()) units::refuse(file, json::foundWords(root), "a design: an object in curly brackets");
     const std::string place = file + ": /" + formatKey;
     const auto number = root.find(formatKey);
     if (number == root.end())
-        throw units::BadInput({place, "nothing", "the format number that every design file begins with, as 1"});
+        units::refuse(place, "nothing", "the format number that every design file begins with, as 1");
     const json::Allowed whole = json::within(1, 1e6).whole();
     if (!number->is_number() || !whole.holds(number->get<double>()))
-        throw units::BadInput({place, json::foundWords(*number), "the format number, a whole number of at least 1"});
+        units::refuse(place, json::foundWords(*number), "the format number, a whole number of at least 1");
     const int format = static_cast<int>(number->get<double>());
     if (format > design::formatVersion)
-        throw units::BadInput({place, "format " + std::to_string(format),
-                               "format " + std::to_string(design::formatVersion) +
-                                   " or older: this file was written by a newer Coilwright"});
+        units::refuse(place, "format " + std::to_string(format),
+                      "format " + std::to_string(design::formatVersion) +
+                          " or older: this file was written by a newer Coilwright");
     return format;
 }
 

@@ -49,8 +49,7 @@ json::Value figuresJson(const std::vector<units::Figure>& figures) {
 }
 
 std::vector<units::Figure> readFigures(const json::Value& figures, const std::string& file) {
-    if (!figures.is_array())
-        throw units::BadInput(units::Fault{file + ": /figures", json::foundWords(figures), "a list of figures"});
+    if (!figures.is_array()) units::refuse(file + ": /figures", json::foundWords(figures), "a list of figures");
     std::vector<units::Fault> faults;
     std::vector<units::Figure> all;
     all.reserve(figures.size());

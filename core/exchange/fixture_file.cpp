@@ -66,8 +66,7 @@ void check(const design::Fixture& fixture, const std::string& file, std::vector<
 
 design::Fixture readFixture(const std::string& text, const std::string& file) {
     const json::Value value = json::read(text, file);
-    if (!value.is_object())
-        throw units::BadInput(units::Fault{file, json::foundWords(value), "an object in curly brackets"});
+    if (!value.is_object()) units::refuse(file, json::foundWords(value), "an object in curly brackets");
     std::vector<units::Fault> faults;
     auto fixture = json::readRecord<design::Fixture>(value, file, "", faults);
     if (faults.empty()) check(fixture, file, faults);
@@ -85,8 +84,7 @@ std::string fixtureFile(const std::vector<std::string>& folders) {
         const auto path = std::filesystem::path(*folder) / "fixtures" / "bench.json";
         if (std::filesystem::exists(path, unreadable)) return path.string();
     }
-    throw units::BadInput(
-        units::Fault{"command line: --fixture", "no fixtures/bench.json in the shop's folders", "--fixture F.json"});
+    units::refuse("command line: --fixture", "no fixtures/bench.json in the shop's folders", "--fixture F.json");
 }
 
 }  // namespace exchange

@@ -24,8 +24,7 @@ void fields(Visitor& visit, EnquiryFile& f) {
 
 std::map<std::string, design::Enquiry> readEnquiries(const std::string& text, const std::string& file) {
     const json::Value root = json::read(text, file);
-    if (!root.is_object())
-        throw units::BadInput(units::Fault{file, json::foundWords(root), "an object in curly brackets"});
+    if (!root.is_object()) units::refuse(file, json::foundWords(root), "an object in curly brackets");
     std::vector<units::Fault> faults;
     auto read = json::readRecord<EnquiryFile>(root, file, "", faults);
     for (const auto& [key, enquiry] : read.entries)

@@ -18,10 +18,7 @@ namespace {
 
 using measured::CurveKind;
 using measured::MeasuredCurve;
-
-[[noreturn]] void refuse(std::string place, std::string found, std::string allowed) {
-    throw units::BadInput(units::Fault{std::move(place), std::move(found), std::move(allowed)});
-}
+using units::refuse;
 
 struct Row {
     double frequency = 0, first = 0, second = 0;

@@ -158,9 +158,9 @@ void tellSecond(const NameWords& second, const NameWords* first, Picking& p) {
 }
 
 void checkSize(std::string_view text, const std::string& file) {
-    if (text.size() > json::maximumBytes) throw units::BadInput(units::Fault{file, "more than 10 MB", "10 MB at most"});
+    if (text.size() > json::maximumBytes) units::refuse(file, "more than 10 MB", "10 MB at most");
     if (text.find('\0') != std::string_view::npos)
-        throw units::BadInput(units::Fault{file, "bytes that are no text", "text in ASCII or UTF-8"});
+        units::refuse(file, "bytes that are no text", "text in ASCII or UTF-8");
 }
 
 }  // namespace
@@ -198,10 +198,10 @@ Picking guessedPicking(std::string_view text, const std::string& file, const Pic
     const auto lines = units::csvLines(text);
     const detail::TableShape shape = detail::tableShape(lines);
     if (shape.rows == 0)
-        throw units::BadInput(units::Fault{file, "no line of two numbers or more",
-                                           "a table with comma, semicolon, tab or blank between its columns"});
+        units::refuse(file, "no line of two numbers or more",
+                      "a table with comma, semicolon, tab or blank between its columns");
     if (shape.columns > mostTableColumns)
-        throw units::BadInput(units::Fault{file, std::to_string(shape.columns) + " columns", "200 columns at most"});
+        units::refuse(file, std::to_string(shape.columns) + " columns", "200 columns at most");
     Picking p;
     p.delimiter = shape.delimiter;
     p.decimalComma = shape.decimalComma;

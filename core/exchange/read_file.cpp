@@ -9,6 +9,7 @@
 #include <cerrno>
 #include <system_error>
 
+#include "exchange/folder.h"
 #include "json/text.h"
 #include "units/fault.h"
 
@@ -17,7 +18,7 @@ namespace exchange {
 namespace {
 
 [[noreturn]] void fail(const std::string& path, std::string found) {
-    throw units::BadInput(units::Fault{path, std::move(found), "a readable file of at most 10 MB"});
+    units::refuse(path, std::move(found), "a readable file of at most 10 MB");
 }
 
 std::string reason(int error) {
@@ -25,18 +26,13 @@ std::string reason(int error) {
     return "a file that cannot be read (" + std::generic_category().message(error) + ")";
 }
 
-struct Descriptor {
-    int number;
-    ~Descriptor() { ::close(number); }
-};
-
 }  // namespace
 
 std::string readFile(const std::string& path) {
     // Without O_NONBLOCK a pipe that nobody writes to would be waited for.
     const int number = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
     if (number < 0) fail(path, reason(errno));
-    const Descriptor descriptor{number};
+    const Descriptor descriptor(number);
     struct stat entry {};
     if (::fstat(number, &entry) != 0) fail(path, reason(errno));
     if (S_ISDIR(entry.st_mode)) fail(path, "a folder");

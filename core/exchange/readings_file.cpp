@@ -34,9 +34,9 @@ double quantity(units::Kind kind, std::string_view text, const std::string& plac
     try {
         value = units::read(kind, text);
     } catch (const units::BadInput& bad) {
-        throw units::BadInput(units::Fault{place, shown(text), bad.faults.front().allowed});
+        units::refuse(place, shown(text), bad.faults.front().allowed);
     }
-    if (!std::isfinite(value)) throw units::BadInput(units::Fault{place, shown(text), "a number"});
+    if (!std::isfinite(value)) units::refuse(place, shown(text), "a number");
     return value;
 }
 
@@ -109,7 +109,7 @@ spread::FigureRead readReading(const units::Figure& figure, std::string_view val
                                                     : units::kindOfUnit(figure.unit),
                              doubt, place);
     if (share) reading.doubt *= std::abs(reading.value);
-    if (!(reading.doubt > 0)) throw units::BadInput(units::Fault{place, "a doubt of nothing", "a doubt above 0"});
+    if (!(reading.doubt > 0)) units::refuse(place, "a doubt of nothing", "a doubt above 0");
     return reading;
 }
 

@@ -40,7 +40,7 @@ void writeOnce(const std::string& path, const std::string& text) {
 std::string intact(const std::string& path, const std::string& digest) {
     std::string text = readFile(path);
     if (const std::string found = json::digest(text); found != digest)
-        throw units::BadInput(units::Fault{path, "digest " + found, digest + ", as it was kept: the file was altered"});
+        units::refuse(path, "digest " + found, digest + ", as it was kept: the file was altered");
     return text;
 }
 
@@ -58,10 +58,10 @@ design::Register readRegister(const std::string& designPath) {
     json::Value root = json::read(readFile(file), file);
     json::limitAmount(root, file);
     if (!root.is_object() || root.value("register", json::Value()) != registerFormat)
-        throw units::BadInput(units::Fault{
+        units::refuse(
             file + ": /register",
             root.is_object() && root.contains("register") ? json::foundWords(root["register"]) : std::string("nothing"),
-            "the format number " + std::to_string(registerFormat)});
+            "the format number " + std::to_string(registerFormat));
     root.erase("register");
     std::vector<units::Fault> faults;
     auto all = json::readRecord<design::Register>(root, file, "", faults);
@@ -111,10 +111,9 @@ KeptRevision openRevision(const std::string& designPath, int number, const catal
     const design::Register all = readRegister(designPath);
     const design::Revision* entry = all.find(number);
     if (entry == nullptr)
-        throw units::BadInput(units::Fault{"revision " + std::to_string(number), "no such revision",
-                                           all.revisions.empty()
-                                               ? std::string("none, as none was kept yet")
-                                               : "a number from 1 to " + std::to_string(all.revisions.size())});
+        units::refuse("revision " + std::to_string(number), "no such revision",
+                      all.revisions.empty() ? std::string("none, as none was kept yet")
+                                            : "a number from 1 to " + std::to_string(all.revisions.size()));
     KeptRevision kept;
     kept.entry = *entry;
     const std::string path = fileOf(designPath, std::to_string(number) + ".coilwright");

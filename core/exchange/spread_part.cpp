@@ -15,11 +15,12 @@ namespace exchange {
 using json::Value;
 using spread::Batch;
 using units::joined;
+using units::refuse;
 
 namespace {
 
 constexpr int format = 1;
-constexpr const char* formatKey = "coilwright_spread";
+constexpr const char* spreadKey = "coilwright_spread";
 
 Value valuesOf(const Batch& batch) {
     Value all = Value::array();
@@ -39,10 +40,6 @@ Value responseOf(const Batch& batch) {
         all.push_back(std::move(one));
     }
     return all;
-}
-
-[[noreturn]] void refuse(const std::string& place, std::string found, std::string allowed) {
-    throw units::BadInput(units::Fault{place, std::move(found), std::move(allowed)});
 }
 
 /// The member of that name; throws where there is none of that kind.
@@ -112,7 +109,7 @@ void readResponse(const Value& all, const std::string& file, const spread::Head&
 
 std::string writeSpreadPart(const SpreadPart& part) {
     Value all;
-    all[formatKey] = format;
+    all[spreadKey] = format;
     all["head"] = json::writeRecord(part.head);
     all["part"] = Value::array({part.number, part.parts});
     all["values"] = valuesOf(part.batch);
@@ -130,9 +127,9 @@ std::string writeSpreadPart(const SpreadPart& part) {
 SpreadPart readSpreadPart(std::string_view text, const std::string& file) {
     Value all = json::read(text, file);
     if (!all.is_object()) refuse(file + ": /", json::foundWords(all), "a part of a spread, as `spread --to` writes it");
-    const auto known = all.find(formatKey);
+    const auto known = all.find(spreadKey);
     if (known == all.end() || *known != format)
-        refuse(joined({file, ": /", formatKey}), known == all.end() ? "nothing" : json::foundWords(*known),
+        refuse(joined({file, ": /", spreadKey}), known == all.end() ? "nothing" : json::foundWords(*known),
                "1: a part of a spread, as `spread --to` writes it");
     const std::string sum = member(all, "sum", &Value::is_string, file, "the file's own digest").get<std::string>();
     all.erase("sum");

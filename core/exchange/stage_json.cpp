@@ -140,7 +140,7 @@ std::string nameOf(const field::Body& body, const coil::CoilBuild& build) {
 json::Value fieldJson(std::string_view text, const std::string& file) {
     const json::Value object = json::read(text, file);
     std::vector<units::Fault> faults;
-    if (!object.is_object()) throw units::BadInput({file, json::foundWords(object), "an object in curly brackets"});
+    if (!object.is_object()) units::refuse(file, json::foundWords(object), "an object in curly brackets");
     const auto question = json::readRecord<Question>(object, file, "", faults);
     checkSections(question, file, faults);
     if (question.sections.empty() && question.cells.empty() && faults.empty())

@@ -97,10 +97,10 @@ bool versionOf(const std::string& name, const Measured& unit) {
     std::string list;
     for (const auto& words : unit.words) list += (list.empty() ? "" : "; ") + words;
     const std::string count = std::to_string(unit.words.size());
-    throw units::BadInput(units::Fault{
+    units::refuse(
         name, ports > 0 ? "an ending for " + std::to_string(ports) + (ports == 1 ? " port" : " ports") : "its ending",
         ".s" + count + "p, as hook-up " + unit.hookUp.name + " has " + count + (count == "1" ? " port (" : " ports (") +
-            list + "), or .ts"});
+            list + "), or .ts");
 }
 
 std::string head(const Measured& unit, bool second) {

@@ -45,7 +45,7 @@ public:
 
 private:
     [[noreturn]] void refuse(int line, std::string found, std::string allowed) const {
-        throw units::BadInput(units::Fault{touchstonePlace(file_, line), std::move(found), std::move(allowed)});
+        units::refuse(touchstonePlace(file_, line), std::move(found), std::move(allowed));
     }
     static std::string quoted(std::string_view text) { return units::joined({"\"", text.substr(0, 60), "\""}); }
 

@@ -37,8 +37,7 @@ std::vector<TouchstoneWord> wordsOf(std::string_view text, int line) {
 }
 
 [[noreturn]] void refuse(const std::string& file, int line, std::string_view found, std::string allowed) {
-    throw units::BadInput(units::Fault{touchstonePlace(file, line), units::joined({"\"", found.substr(0, 60), "\""}),
-                                       std::move(allowed)});
+    units::refuse(touchstonePlace(file, line), units::joined({"\"", found.substr(0, 60), "\""}), std::move(allowed));
 }
 
 TouchstoneLine keywordLine(std::string_view text, int number, const std::string& file) {

@@ -218,8 +218,8 @@ UnitLosses unitLosses(const Circuit& unit, bool exact) {
     Matrix factor = safeFactor(unit.leakage + constant * square);
     while (factor.size() == 0 && constant < top / 4) factor = safeFactor(unit.leakage + (constant *= 2) * square);
     if (factor.size() == 0)
-        throw units::BadInput(units::Fault{"netlist", "a leakage matrix that is no inductance",
-                                           "windings that lie within the window and do not overlap"});
+        units::refuse("netlist", "a leakage matrix that is no inductance",
+                      "windings that lie within the window and do not overlap");
     losses.core = coreSum(unit, constant);
     losses.leakage = unit.leakage + constant * square;
     std::vector<Eddies> eddies;

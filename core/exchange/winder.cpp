@@ -25,8 +25,7 @@ const char* stopName(StopKind kind) noexcept {
 Winder readWinder(const std::string& text, const std::string& file) {
     const json::Value value = json::read(text, file);
     json::limitAmount(value, file);
-    if (!value.is_object())
-        throw units::BadInput(units::Fault{file, json::foundWords(value), "an object in curly brackets"});
+    if (!value.is_object()) units::refuse(file, json::foundWords(value), "an object in curly brackets");
     std::vector<units::Fault> faults;
     Winder winder = json::readRecord<Winder>(value, file, "", faults);
     if (faults.empty()) checkWinder(winder, file, faults);
@@ -54,9 +53,8 @@ std::string winderFile(const std::string& nameOrPath, const std::vector<std::str
     }
     std::string known;
     for (const std::string& name : winderNames(folders)) known.append(name).append(", ");
-    throw units::BadInput(units::Fault{"command line: --winder",
-                                       nameOrPath.empty() ? "nothing" : '"' + nameOrPath + '"',
-                                       known + "or the path of a .json file"});
+    units::refuse("command line: --winder", nameOrPath.empty() ? "nothing" : '"' + nameOrPath + '"',
+                  known + "or the path of a .json file");
 }
 
 OpenedWinder openWinder(const std::string& nameOrPath, const std::vector<std::string>& folders) {

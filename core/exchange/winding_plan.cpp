@@ -18,10 +18,10 @@ using units::joined;
 void checkTravel(const WindingPlan& plan, const Winder& winder) {
     const auto within = [&](const std::optional<Axis>& axis, const char* name, double at) {
         if (!axis || (at >= axis->low - 1e-9 && at <= axis->high + 1e-9)) return;
-        throw units::BadInput(units::Fault{
-            joined({winder.title, ": ", name}), "a guide position of " + units::write(units::Kind::Length, at),
-            joined({units::write(units::Kind::Length, axis->low), " to ", units::write(units::Kind::Length, axis->high),
-                    ", the machine's travel"})});
+        units::refuse(joined({winder.title, ": ", name}),
+                      "a guide position of " + units::write(units::Kind::Length, at),
+                      joined({units::write(units::Kind::Length, axis->low), " to ",
+                              units::write(units::Kind::Length, axis->high), ", the machine's travel"}));
     };
     within(winder.depth, "depth", plan.travelDepth);
     for (const auto& step : plan.steps) {
@@ -80,8 +80,7 @@ WindingPlan windingPlan(const design::Design& design, const coil::CoilBuild& bui
         }
     }
     if (std::none_of(plan.steps.begin(), plan.steps.end(), [](const auto& s) { return !s.layers.empty(); }))
-        throw units::BadInput(
-            units::Fault{design.name, "no section on leg " + std::to_string(leg), "a leg that is wound"});
+        units::refuse(design.name, "no section on leg " + std::to_string(leg), "a leg that is wound");
     double highest = build.legs == 2 ? build.windowWidth / 2 : build.windowWidth;
     for (const auto& step : plan.steps)
         for (const auto& layer : step.layers) highest = std::max(highest, layer.outside + winder.standoff);

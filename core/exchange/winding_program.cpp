@@ -34,9 +34,8 @@ public:
         BlockWords end(w_);
         block(end.auxiliary(w_.codes.end));
         if (blocks_ > w_.maximumBlocks)
-            throw units::BadInput(
-                units::Fault{w_.title, std::to_string(blocks_) + " blocks",
-                             joined({"up to ", std::to_string(w_.maximumBlocks), " blocks, what the machine holds"})});
+            units::refuse(w_.title, std::to_string(blocks_) + " blocks",
+                          joined({"up to ", std::to_string(w_.maximumBlocks), " blocks, what the machine holds"}));
         return std::move(text_);
     }
 

@@ -11,11 +11,12 @@ namespace field {
 namespace {
 
 using std::numbers::pi;
-using Point = std::array<double, 3>;  // x across the legs, y along them, z through the stack; core's middle at 0
+/// x across the legs, y along them, z through the stack; the middle of the core at 0.
+using SpacePoint = std::array<double, 3>;
 
 /// A rectangle square to one axis, with one unit of charge.
-struct Panel {
-    Point middle{}, half{};  // half sizes; 0 along the normal
+struct Plate {
+    SpacePoint middle{}, half{};  // half sizes; 0 along the normal
     [[nodiscard]] std::size_t normal() const { return half[0] == 0 ? 0U : half[1] == 0 ? 1U : 2U; }
 };
 
@@ -31,16 +32,16 @@ double rectangle(double u0, double u1, double v0, double v1, double w) {
     return corner(u1, v1) - corner(u0, v1) - corner(u1, v0) + corner(u0, v0);
 }
 
-/// 1/r of a unit of charge spread over the panel; far away that of its middle.
-double inverseDistance(const Panel& panel, const Point& at) {
-    const double dx = at[0] - panel.middle[0], dy = at[1] - panel.middle[1], dz = at[2] - panel.middle[2];
+/// 1/r of a unit of charge spread over the plate; far away that of its middle.
+double inverseDistance(const Plate& plate, const SpacePoint& at) {
+    const double dx = at[0] - plate.middle[0], dy = at[1] - plate.middle[1], dz = at[2] - plate.middle[2];
     const double r2 = dx * dx + dy * dy + dz * dz;
-    const double size = panel.half[0] + panel.half[1] + panel.half[2];
+    const double size = plate.half[0] + plate.half[1] + plate.half[2];
     if (r2 > 16 * size * size) return 1 / std::sqrt(r2);
-    const std::size_t n = panel.normal(), a = (n + 1) % 3, b = (n + 2) % 3;
-    const Point d{dx, dy, dz};
-    return rectangle(d[a] - panel.half[a], d[a] + panel.half[a], d[b] - panel.half[b], d[b] + panel.half[b], d[n]) /
-           (4 * panel.half[a] * panel.half[b]);
+    const std::size_t n = plate.normal(), a = (n + 1) % 3, b = (n + 2) % 3;
+    const SpacePoint d{dx, dy, dz};
+    return rectangle(d[a] - plate.half[a], d[a] + plate.half[a], d[b] - plate.half[b], d[b] + plate.half[b], d[n]) /
+           (4 * plate.half[a] * plate.half[b]);
 }
 
 class Surface {
@@ -62,7 +63,7 @@ public:
         Eigen::MatrixXd potential(count, count);
         Eigen::VectorXd wanted(count);
         for (Eigen::Index i = 0; i < count; ++i) {
-            const Point& at = panels_[static_cast<std::size_t>(i)].middle;
+            const SpacePoint& at = panels_[static_cast<std::size_t>(i)].middle;
             wanted(i) = std::min(0.5, at[1] / core_.windowHeight);
             for (Eigen::Index j = 0; j < count; ++j)
                 potential(i, j) = ofImages(panels_[static_cast<std::size_t>(j)], at) / (4 * pi);
@@ -72,7 +73,7 @@ public:
     }
 
 private:
-    void face(const Point& from, const Point& to) {
+    void face(const SpacePoint& from, const SpacePoint& to) {
         std::size_t n = 0;
         for (std::size_t k = 0; k < 3; ++k)
             if (from[k] == to[k]) n = k;
@@ -80,13 +81,13 @@ private:
         const auto along = cuts(from[a], to[a]), across = cuts(from[b], to[b]);
         for (std::size_t i = 1; i < along.size(); ++i)
             for (std::size_t k = 1; k < across.size(); ++k) {
-                Panel panel;
-                panel.middle[n] = from[n];
-                panel.middle[a] = (along[i] + along[i - 1]) / 2;
-                panel.half[a] = (along[i] - along[i - 1]) / 2;
-                panel.middle[b] = (across[k] + across[k - 1]) / 2;
-                panel.half[b] = (across[k] - across[k - 1]) / 2;
-                panels_.push_back(panel);
+                Plate plate;
+                plate.middle[n] = from[n];
+                plate.middle[a] = (along[i] + along[i - 1]) / 2;
+                plate.half[a] = (along[i] - along[i - 1]) / 2;
+                plate.middle[b] = (across[k] + across[k - 1]) / 2;
+                plate.half[b] = (across[k] - across[k - 1]) / 2;
+                panels_.push_back(plate);
             }
     }
     /// Finer towards both ends, but for an end at 0, a plane of symmetry.
@@ -99,17 +100,17 @@ private:
         }
         return all;
     }
-    /// The panel with its seven images: even in x and z, odd in y.
-    static double ofImages(const Panel& panel, const Point& at) {
+    /// The plate with its seven images: even in x and z, odd in y.
+    static double ofImages(const Plate& plate, const SpacePoint& at) {
         double sum = 0;
         for (const double x : {1.0, -1.0})
             for (const double y : {1.0, -1.0})
-                for (const double z : {1.0, -1.0}) sum += y * inverseDistance(panel, {x * at[0], y * at[1], z * at[2]});
+                for (const double z : {1.0, -1.0}) sum += y * inverseDistance(plate, {x * at[0], y * at[1], z * at[2]});
         return sum;
     }
 
     const TwoLegOutline& core_;
-    std::vector<Panel> panels_;
+    std::vector<Plate> panels_;
 };
 
 }  // namespace

@@ -18,8 +18,7 @@ std::size_t valuesIn(const Value& value) {
 
 void limitAmount(const Value& root, const std::string& file) {
     if (const std::size_t count = valuesIn(root); count > mostValues)
-        throw units::BadInput(
-            units::Fault{file, std::to_string(count) + " values", "at most " + std::to_string(mostValues)});
+        units::refuse(file, std::to_string(count) + " values", "at most " + std::to_string(mostValues));
 }
 
 }  // namespace json

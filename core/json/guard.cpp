@@ -64,17 +64,13 @@ std::string lineAndColumn(std::string_view text, std::size_t at) {
 }
 
 void guard(std::string_view text, const std::string& file) {
-    using units::BadInput;
-    using units::Fault;
-    if (text.size() > maximumBytes)
-        throw BadInput(Fault{file, std::to_string(text.size()) + " bytes", "a file of at most 10 MB"});
-    if (text.starts_with(byteOrderMark))
-        throw BadInput(Fault{file, "a byte order mark at the start", "UTF-8 text without one"});
+    using units::refuse;
+    if (text.size() > maximumBytes) refuse(file, std::to_string(text.size()) + " bytes", "a file of at most 10 MB");
+    if (text.starts_with(byteOrderMark)) refuse(file, "a byte order mark at the start", "UTF-8 text without one");
     if (const std::size_t at = badByte(text); at != std::string_view::npos)
-        throw BadInput(Fault{file + ": " + lineAndColumn(text, at), byteWords(text[at]), "UTF-8 text"});
+        refuse(file + ": " + lineAndColumn(text, at), byteWords(text[at]), "UTF-8 text");
     if (const std::size_t at = tooDeep(text); at != std::string_view::npos)
-        throw BadInput(Fault{file + ": " + lineAndColumn(text, at), "lists and objects nested deeper than 64",
-                             "at most 64 levels"});
+        refuse(file + ": " + lineAndColumn(text, at), "lists and objects nested deeper than 64", "at most 64 levels");
 }
 
 }  // namespace json

@@ -176,7 +176,7 @@ private:
         fault(start, std::string(text_.substr(start, length)), escapeWords);
     }
     [[noreturn]] void fault(std::size_t where, std::string found, const char* allowed) const {
-        throw units::BadInput(units::Fault{file_ + ": " + lineAndColumn(text_, where), std::move(found), allowed});
+        units::refuse(file_ + ": " + lineAndColumn(text_, where), std::move(found), allowed);
     }
 
     static bool isDigit(char c) { return c >= '0' && c <= '9'; }

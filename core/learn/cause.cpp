@@ -266,8 +266,8 @@ Finding CauseFinder::find(const Readings& readings, const std::vector<Readings>&
     for (std::size_t k = 0; k < values.size(); ++k)
         (std::isfinite(values[k]) ? sought.read : sought.missing).push_back(static_cast<Eigen::Index>(k));
     if (sought.read.empty())
-        throw units::BadInput(units::Fault{"readings", "none that the test plan of this design names",
-                                           "tests by the names in its limits: dcr.P, ratio.P.S"});
+        units::refuse("readings", "none that the test plan of this design names",
+                      "tests by the names in its limits: dcr.P, ratio.P.S");
     sought.values.resize(static_cast<Eigen::Index>(sought.read.size()));
     for (std::size_t k = 0; k < sought.read.size(); ++k)
         sought.values(static_cast<Eigen::Index>(k)) = values[static_cast<std::size_t>(sought.read[k])];

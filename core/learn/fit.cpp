@@ -64,12 +64,10 @@ Task taskOf(const design::Design& design, const std::vector<Point>& points, cons
     Task task{shop, spread::variationOf(design, shop, shop::benchTolerances(tolerances)), {}, {}, {}, {}};
     task.unknowns = unknownsOf(task.variation, keys);
     if (task.unknowns.empty())
-        throw units::BadInput(
-            units::Fault{"fit", "nothing to adjust", "a design that has one of what is to be fitted"});
+        units::refuse("fit", "nothing to adjust", "a design that has one of what is to be fitted");
     if (points.size() < task.unknowns.size())
-        throw units::BadInput(
-            units::Fault{"fit", std::to_string(points.size()) + " measured numbers",
-                         "at least as many as there are unknowns, " + std::to_string(task.unknowns.size())});
+        units::refuse("fit", std::to_string(points.size()) + " measured numbers",
+                      "at least as many as there are unknowns, " + std::to_string(task.unknowns.size()));
     task.read.resize(static_cast<Eigen::Index>(points.size()));
     for (std::size_t k = 0; k < points.size(); ++k) {
         task.probes.push_back(points[k].probe);

@@ -25,8 +25,7 @@ ProbeKind kindOf(CurveKind kind, bool relative) {
 
 double valueAt(const measured::MeasuredCurve& curve, double f) {
     if (const auto value = analysis::between(curve.frequency, curve.value, f)) return *value;
-    throw units::BadInput(units::Fault{curve.name, "nothing at " + units::writeExact(units::Kind::Frequency, f),
-                                       "a curve that reaches it"});
+    units::refuse(curve.name, "nothing at " + units::writeExact(units::Kind::Frequency, f), "a curve that reaches it");
 }
 
 /// Indices evenly over log f, each once.

@@ -44,7 +44,7 @@ double differenceOf(CurveKind kind, double measured, double predicted) {
 }
 
 [[noreturn]] void refuse(const MeasuredCurve& curve, std::string found, std::string allowed) {
-    throw units::BadInput(units::Fault{curve.name, std::move(found), std::move(allowed)});
+    units::refuse(curve.name, std::move(found), std::move(allowed));
 }
 
 std::string hertz(double f) {
@@ -164,8 +164,8 @@ Comparison comparison(const MeasuredCurve& curve, const analysis::Answer& answer
     const auto to = counterpart(curve.kind, side);
     const analysis::Trace* trace = answer.trace(to.trace);
     if (trace == nullptr)
-        throw units::BadInput(units::Fault{file, units::joined({"a curve of ", word(curve.kind)}),
-                                           units::joined({"what the hook-up ", answer.hookUp, " has"})});
+        units::refuse(file, units::joined({"a curve of ", word(curve.kind)}),
+                      units::joined({"what the hook-up ", answer.hookUp, " has"}));
     return comparison(curve, *trace, to.curve, relativeTo);
 }
 

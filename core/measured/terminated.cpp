@@ -125,7 +125,7 @@ const Place* named(const std::vector<Place>& places, const std::string& name, co
         if (place.use->port == name) return &place;
         all += (all.empty() ? "" : ", ") + place.use->port;
     }
-    throw units::BadInput(units::Fault{file, "asked for port \"" + name + "\"", "one of " + all});
+    units::refuse(file, "asked for port \"" + name + "\"", "one of " + all);
 }
 
 double degrees(Complex value) {
@@ -138,9 +138,9 @@ TerminatedUnit terminated(const NetworkData& data, const design::HookUp& hookUp,
                           const std::string& file) {
     const std::vector<Place> places = placesOf(hookUp);
     if (portsOf(places) != data.ports)
-        throw units::BadInput(units::Fault{
+        units::refuse(
             file, std::to_string(data.ports) + (data.ports == 1 ? " port" : " ports"),
-            std::to_string(portsOf(places)) + " ports, those of hook-up " + hookUp.name + ", balanced ones twice"});
+            std::to_string(portsOf(places)) + " ports, those of hook-up " + hookUp.name + ", balanced ones twice");
     const Place *driven = ofRole(places, Role::Drive), *observed = ofRole(places, Role::Observe),
                 *asked = named(places, impedanceAt, file);
     const auto first = std::find_if(data.frequencies.begin(), data.frequencies.end(), [](double f) { return f > 0; });

@@ -43,7 +43,7 @@ constexpr std::array<const char*, schemaVersion> steps{
     "CREATE INDEX record_cause ON record(cause, part) WHERE cause <> '';"};
 
 [[noreturn]] void refuse(const std::string& path, std::string found) {
-    throw units::BadInput(units::Fault{path, std::move(found), "a file of unit records, as units import makes it"});
+    units::refuse(path, std::move(found), "a file of unit records, as units import makes it");
 }
 
 namespace fs = std::filesystem;
@@ -101,9 +101,9 @@ Database openRecords(const std::string& path, bool create) {
     const std::int64_t version = database.number("PRAGMA user_version");
     if (database.number("PRAGMA application_id") != applicationId) refuse(path, "somebody else's database");
     if (version > schemaVersion || version < 1)
-        throw units::BadInput(units::Fault{path, units::joined({"unit records of version ", std::to_string(version)}),
-                                           units::joined({"version 1 to ", std::to_string(schemaVersion),
-                                                          "; open it with the program that made it"})});
+        units::refuse(
+            path, units::joined({"unit records of version ", std::to_string(version)}),
+            units::joined({"version 1 to ", std::to_string(schemaVersion), "; open it with the program that made it"}));
     // Readers go on while one writes; what was committed survives the program and, flushed, the machine.
     database.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
     if (version < schemaVersion) upgrade(database);

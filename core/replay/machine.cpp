@@ -55,7 +55,7 @@ private:
         return none;
     }
     [[noreturn]] void refuse(const char* key, const json::Value& found, const char* allowed) const {
-        throw units::BadInput(units::Fault{units::joined({place_, "/", key}), json::foundWords(found), allowed});
+        units::refuse(units::joined({place_, "/", key}), json::foundWords(found), allowed);
     }
     const json::Value& object_;
     std::string place_;

@@ -43,7 +43,7 @@ public:
 
 private:
     [[noreturn]] void refuse(const std::string& found, const std::string& allowed) const {
-        throw units::BadInput(units::Fault{units::joined({file_, ": line ", std::to_string(number_)}), found, allowed});
+        units::refuse(units::joined({file_, ": line ", std::to_string(number_)}), found, allowed);
     }
     void skip() {
         while (at_ < line_.size() && (line_[at_] == ' ' || line_[at_] == '\t')) ++at_;
@@ -106,13 +106,12 @@ std::string_view nextLine(const std::string& text, std::size_t& from) {
 void checkLine(std::string_view line, int number, const std::string& file) {
     const std::string place = units::joined({file, ": line ", std::to_string(number)});
     if (number > static_cast<int>(mostLines))
-        throw units::BadInput(units::Fault{place, "one line more than 400000", "a program of up to 400000 lines"});
+        units::refuse(place, "one line more than 400000", "a program of up to 400000 lines");
     if (line.size() > longestLine)
-        throw units::BadInput(units::Fault{place, std::to_string(line.size()) + " signs", "a line of up to 400 signs"});
+        units::refuse(place, std::to_string(line.size()) + " signs", "a line of up to 400 signs");
     for (const char c : line)
         if (static_cast<unsigned char>(c) >= 0x7F || (static_cast<unsigned char>(c) < 0x20 && c != '\t'))
-            throw units::BadInput(
-                units::Fault{place, "a sign outside ISO 646", "letters, digits and signs of ISO 646"});
+            units::refuse(place, "a sign outside ISO 646", "letters, digits and signs of ISO 646");
 }
 
 }  // namespace
@@ -132,15 +131,14 @@ Program readProgram(const std::string& text, const std::string& file) {
             continue;
         }
         if (!begun && line.find_first_not_of(" \t") != std::string_view::npos)
-            throw units::BadInput(units::Fault{units::joined({file, ": line ", std::to_string(number)}),
-                                               units::joined({"\"", line.substr(0, 20), "\""}),
-                                               "% alone or with a name, the head of a program"});
+            units::refuse(units::joined({file, ": line ", std::to_string(number)}),
+                          units::joined({"\"", line.substr(0, 20), "\""}),
+                          "% alone or with a name, the head of a program");
         Block block = LineReader(line, number, file).block();
         if (block.main || !block.words.empty()) program.blocks.push_back(std::move(block));
     }
     if (program.blocks.empty())
-        throw units::BadInput(
-            units::Fault{file, "no block", "a program that begins with % and has at least one block"});
+        units::refuse(file, "no block", "a program that begins with % and has at least one block");
     return program;
 }
 

@@ -51,8 +51,8 @@ void Runner::function(const Word& word, int line, Asked& asked) {
     } else if (m_.wrapCode >= 0 && is('M', m_.wrapCode)) {
         asked.wrap = true;
     } else if (!is('G', m_.absolute)) {
-        throw units::BadInput(units::Fault{joined({file_, ": line ", std::to_string(line)}), '"' + word.text + '"',
-                                           joined({"a ", word.text.substr(0, 1), " code of ", m_.title})});
+        units::refuse(joined({file_, ": line ", std::to_string(line)}), '"' + word.text + '"',
+                      joined({"a ", word.text.substr(0, 1), " code of ", m_.title}));
     }
 }
 
@@ -77,8 +77,8 @@ void Runner::setting(const Word& word, int line, Asked& asked) {
     else if (m_.wrapLetter != 0 && c == m_.wrapLetter)
         asked.wraps = static_cast<int>(word.value);
     else
-        throw units::BadInput(units::Fault{joined({file_, ": line ", std::to_string(line)}), '"' + word.text + '"',
-                                           "a letter of " + m_.title});
+        units::refuse(joined({file_, ": line ", std::to_string(line)}), '"' + word.text + '"',
+                      "a letter of " + m_.title);
 }
 
 Runner::Asked Runner::sorted(const Block& block) {
@@ -94,8 +94,8 @@ Runner::Asked Runner::sorted(const Block& block) {
 void Runner::take(const Block& block) {
     ++run_.blocks;
     if (ended_)
-        throw units::BadInput(units::Fault{joined({file_, ": line ", std::to_string(block.line)}),
-                                           "a block behind the end", "the end as the last block"});
+        units::refuse(joined({file_, ": line ", std::to_string(block.line)}), "a block behind the end",
+                      "the end as the last block");
     if (block.main) {
         ++step_;
         count_ = 0;

@@ -264,8 +264,8 @@ std::vector<CoreChoice> coreChoices(const Need& need, const Stock& stock, const 
 }
 
 void refuseForWantOfACore() {
-    throw units::BadInput(units::Fault{"brief", "nothing in the catalog that could keep it",
-                                       "a larger size, a lower level or band, or less loss"});
+    units::refuse("brief", "nothing in the catalog that could keep it",
+                  "a larger size, a lower level or band, or less loss");
 }
 
 }  // namespace seek

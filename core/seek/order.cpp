@@ -167,14 +167,14 @@ std::vector<Order> ordersOf(const Need& need) {
 
 void refuseNone(const std::vector<Order>& orders) {
     if (orders.empty())
-        throw units::BadInput(units::Fault{"hook_ups", "shields that no order of the windings has gaps for",
-                                           "at most one shield to a gap between two sides"});
+        units::refuse("hook_ups", "shields that no order of the windings has gaps for",
+                      "at most one shield to a gap between two sides");
 }
 
 Order orderOf(const design::Design& design, const Need& need) {
     if (design.coil.size() != 1)
-        throw units::BadInput(units::Fault{"command line: --hold", "the order of a coil in more than one place",
-                                           "a coil in one chamber, or an order that is sought"});
+        units::refuse("command line: --hold", "the order of a coil in more than one place",
+                      "a coil in one chamber, or an order that is sought");
     Order order;
     std::vector<std::size_t> shields;
     for (const auto& item : design.coil.front().order) {

@@ -179,9 +179,9 @@ void refuseUnlike(const Sample& sample, const std::string& file) {
     const auto recipe = itemsOf(*sample.recipe), unit = itemsOf(*sample.unit);
     if (sample.recipe->coil.size() == sample.unit->coil.size() && recipe == unit) return;
     const auto [a, b] = std::mismatch(recipe.begin(), recipe.end(), unit.begin(), unit.end());
-    throw units::BadInput(units::Fault{file, b == unit.end() ? std::string("nothing more") : *b,
-                                       a == recipe.end() ? std::string("nothing more, as in the design that was wound")
-                                                         : *a + ", as in the design that was wound"});
+    units::refuse(file, b == unit.end() ? std::string("nothing more") : *b,
+                  a == recipe.end() ? std::string("nothing more, as in the design that was wound")
+                                    : *a + ", as in the design that was wound");
 }
 
 RespinList respun(const Sample& sample, const catalog::Catalog& shop, const RespinPlan& plan,

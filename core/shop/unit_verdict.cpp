@@ -19,7 +19,7 @@ constexpr std::array<std::pair<const char*, const char*>, 2> stageNames{
 double answerAt(const PlanRow& row, const std::string& typed) {
     if (typed == "yes" || typed == "y") return 1;
     if (typed == "no" || typed == "n") return 0;
-    throw units::BadInput(units::Fault{row.name, '"' + typed + '"', "yes or no"});
+    units::refuse(row.name, '"' + typed + '"', "yes or no");
 }
 
 /// What a number of a row is multiplied by in records.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "units/fault.h"
 
+#include <utility>
+
 #include "units/characters.h"
 #include "units/joined.h"
 
@@ -11,6 +13,10 @@ std::string sentence(const Fault& fault) {
     constexpr std::size_t most = 600;  // bytes of each part
     return joined({oneLine(fault.place, most), ": found ", oneLine(fault.found, most), "; allowed is ",
                    oneLine(fault.allowed, most), "."});
+}
+
+void refuse(std::string place, std::string found, std::string allowed) {
+    throw BadInput(Fault{std::move(place), std::move(found), std::move(allowed)});
 }
 
 }  // namespace units

@@ -27,4 +27,7 @@ public:
     const std::vector<Fault> faults;
 };
 
+/// Throws BadInput with that one fault.
+[[noreturn]] void refuse(std::string place, std::string found, std::string allowed);
+
 }  // namespace units

@@ -54,7 +54,7 @@ double read(Kind kind, std::string_view text) {
 }
 
 void Expression::fail(std::string found, std::string allowed) const {
-    throw BadInput(Fault{"", std::move(found), std::move(allowed)});
+    refuse("", std::move(found), std::move(allowed));
 }
 
 void Expression::failUsual(std::string found) const {
