@@ -15,6 +15,12 @@ if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU" AND CMAKE_CXX_COMPILER_VERSION VERSION_L
   add_compile_options(-Wno-restrict -Wno-stringop-overflow -Wno-stringop-overread -Wno-array-bounds)
 endif()
 set(CMAKE_CXX_FLAGS_RELEASE "-O2")
+# For what only shows, which has no long loops of numbers: compiles in three quarters of the time. At this level GCC 12
+# cannot see that an optional value that it copies is set.
+set(COILWRIGHT_SHOWS "")
+if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
+  set(COILWRIGHT_SHOWS $<$<CONFIG:Release>:-O1> $<$<CONFIG:Release>:-Wno-maybe-uninitialized>)
+endif()
 string(REPLACE "-DNDEBUG" "" CMAKE_CXX_FLAGS_RELWITHDEBINFO "${CMAKE_CXX_FLAGS_RELWITHDEBINFO}")
 
 set(COILWRIGHT_SANITIZE "" CACHE STRING "Sanitizers, as in address,undefined or thread")

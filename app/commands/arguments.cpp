@@ -27,10 +27,6 @@ std::string listed(const std::set<std::string>& words) {
     return all.empty() ? "none" : all;
 }
 
-[[noreturn]] void refuseAt(const std::string& place, const std::string& found, const std::string& allowed) {
-    units::refuse(place, found, allowed);
-}
-
 /// The number that `text` says as a frequency; none if it reads as something else.
 std::optional<double> number(const std::string& text) {
     if (text.empty() || std::string("0123456789+-.").find(text.front()) == std::string::npos) return std::nullopt;
@@ -44,7 +40,7 @@ std::optional<double> number(const std::string& text) {
 double frequency(const std::string& text, const std::string& place) {
     const std::optional<double> read = number(text);
     if (!read || !std::isfinite(*read) || *read <= 0 || *read > highestFrequency)
-        refuseAt(place, inQuotes(text), "a frequency above 0 Hz and up to 1 GHz");
+        units::refuse(place, inQuotes(text), "a frequency above 0 Hz and up to 1 GHz");
     return *read;
 }
 
@@ -55,7 +51,7 @@ int pointCount(const std::string& text) {
     } catch (const units::BadInput&) {
     }
     if (!read || *read < 2 || *read > mostPoints || *read != std::floor(*read))
-        refuseAt("command line: --points", inQuotes(text), "a whole number from 2 to 100000");
+        refuse("--points", inQuotes(text), "a whole number from 2 to 100000");
     return static_cast<int>(*read);
 }
 
@@ -73,26 +69,25 @@ std::vector<double> frequenciesIn(const std::string& path) {
         const std::string place = path + ": line " + std::to_string(line);
         const double f = frequency(one, place);
         if (!all.empty() && f <= all.back())
-            refuseAt(place, inQuotes(one), "a frequency above that of the line before");
+            units::refuse(place, inQuotes(one), "a frequency above that of the line before");
         all.push_back(f);
     }
-    if (all.empty()) refuseAt(path, "no frequency", "one frequency in Hz a line");
+    if (all.empty()) units::refuse(path, "no frequency", "one frequency in Hz a line");
     return all;
 }
 
 /// Takes the value behind the option at `i`, which then stands at the value.
 void takeValue(const std::vector<std::string>& typed, std::size_t& i, std::vector<std::string>& values) {
     const std::string& word = typed[i];
-    if (i + 1 == typed.size() || typed[i + 1].starts_with("--"))
-        refuseAt("command line: " + word, "nothing after it", "a value");
+    if (i + 1 == typed.size() || typed[i + 1].starts_with("--")) refuse(word, "nothing after it", "a value");
     values.push_back(typed[++i]);
-    if (values.size() > (word == "--to" ? 2U : 1U)) refuseAt("command line: " + word, "it more than once", "once");
+    if (values.size() > (word == "--to" ? 2U : 1U)) refuse(word, "it more than once", "once");
 }
 
 [[noreturn]] void refuseUnknown(const std::string& word, const Grammar& grammar) {
     std::set<std::string> all = grammar.flags;
     all.insert(grammar.options.begin(), grammar.options.end());
-    refuseAt("command line", inQuotes(word), listed(all));
+    units::refuse("command line", inQuotes(word), listed(all));
 }
 
 [[noreturn]] void refuseOperands(const std::vector<std::string>& operands, const Grammar& grammar) {
@@ -100,7 +95,7 @@ void takeValue(const std::vector<std::string>& typed, std::size_t& i, std::vecto
     for (const std::string& name : grammar.operands) names += (names.empty() ? "" : " ") + name;
     std::string given;
     for (const std::string& operand : operands) given += (given.empty() ? "" : " ") + inQuotes(operand);
-    refuseAt("command line", given.empty() ? "no " + grammar.operands.front() : given, names);
+    units::refuse("command line", given.empty() ? "no " + grammar.operands.front() : given, names);
 }
 
 }  // namespace
@@ -136,23 +131,21 @@ std::vector<double> gridOf(const Arguments& arguments) {
     if (const auto it = arguments.options.find("--to"); it != arguments.options.end())
         for (const std::string& value : it->second)
             if (number(value)) {
-                if (to) refuseAt("command line: --to", "two frequencies", "one frequency and one folder");
+                if (to) refuse("--to", "two frequencies", "one frequency and one folder");
                 to = frequency(value, "command line: --to");
             }
     const std::string from = arguments.option("--from"), points = arguments.option("--points"),
                       at = arguments.option("--at");
     if (!at.empty()) {
         if (to || !from.empty() || !points.empty())
-            refuseAt("command line: --at", "--from, --to or --points beside it",
-                     "either a file of frequencies or a range");
+            refuse("--at", "--from, --to or --points beside it", "either a file of frequencies or a range");
         return frequenciesIn(at);
     }
     if (!to && from.empty() && points.empty()) return {};
     const double low = from.empty() ? usualLow : frequency(from, "command line: --from");
     const double high = to.value_or(usualHigh);
     if (low >= high)
-        refuseAt("command line: --from", inQuotes(from.empty() ? units::shortest(low) : from),
-                 "a frequency below that of --to");
+        refuse("--from", inQuotes(from.empty() ? units::shortest(low) : from), "a frequency below that of --to");
     return analysis::logarithmicGrid(low, high, points.empty() ? usualPoints : pointCount(points));
 }
 
@@ -161,12 +154,10 @@ std::string folderOf(const Arguments& arguments) {
     if (const auto it = arguments.options.find("--to"); it != arguments.options.end())
         for (const std::string& value : it->second)
             if (!number(value)) {
-                if (!folder.empty())
-                    refuseAt("command line: --to", "two folders", "one folder and at most one frequency");
+                if (!folder.empty()) refuse("--to", "two folders", "one folder and at most one frequency");
                 folder = value;
             }
-    if (folder.empty())
-        refuseAt("command line: --to", "no folder", "the folder to write into (./NAME if its name is a number)");
+    if (folder.empty()) refuse("--to", "no folder", "the folder to write into (./NAME if its name is a number)");
     return folder;
 }
 
@@ -174,11 +165,11 @@ std::string knownHookUp(const design::Design& design, const std::string& name) {
     if (name.empty() || design::hookUp(design, name)) return name;
     std::string known;
     for (const design::HookUp& h : design.hookUps) known += (known.empty() ? "one of " : ", ") + inQuotes(h.name);
-    refuseAt("command line: --hook-up", inQuotes(name), known);
+    refuse("--hook-up", inQuotes(name), known);
 }
 
 void refuse(const std::string& option, const std::string& found, const std::string& allowed) {
-    refuseAt("command line: " + option, found, allowed);
+    units::refuse("command line: " + option, found, allowed);
 }
 
 }  // namespace commands

@@ -20,7 +20,7 @@ const design::Enquiry& kindOf(const std::map<std::string, design::Enquiry>& kind
     if (found != kinds.end()) return found->second;
     std::string allowed;
     for (const auto& [name, kind] : kinds) allowed += (allowed.empty() ? "" : ", ") + name;
-    units::refuse("command line: begin", '"' + key + '"', "one of " + allowed);
+    refuse("begin", '"' + key + '"', "one of " + allowed);
 }
 
 }  // namespace

@@ -90,14 +90,13 @@ std::string figures(const std::vector<std::string>& typed) {
     question.hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
     question.everyHookUp = question.hookUp.empty();
     const bool shields = arguments.flags.contains("--shields");
-    if (shields && arguments.flags.contains("--json"))
-        units::refuse("command line: --shields", "--json beside it", "one of the two");
+    if (shields && arguments.flags.contains("--json")) refuse("--shields", "--json beside it", "one of the two");
     if (shields) question.everyHookUp = false;
     const analysis::AnswerPtr answer = analysis::answer(*opened.design, opened.shop, {}, {}, question);
     if (shields) return shieldsText(opened, answer);
     const bool layers = arguments.flags.contains("--layers");
     if (layers && !arguments.flags.contains("--json"))
-        units::refuse("command line: --layers", "no --json beside it", "figures DESIGN --json --layers");
+        refuse("--layers", "no --json beside it", "figures DESIGN --json --layers");
     return arguments.flags.contains("--json") ? asJson(opened, *answer, layers) : asText(opened, *answer);
 }
 

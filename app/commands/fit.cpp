@@ -27,7 +27,7 @@ std::vector<std::string> keysOf(const Arguments& arguments) {
     for (const char* key : learn::unknownKeys) allowed += (allowed.empty() ? "" : ", ") + std::string(key);
     for (const auto& key : keys)
         if (std::find(learn::unknownKeys.begin(), learn::unknownKeys.end(), key) == learn::unknownKeys.end())
-            units::refuse("command line: --only", '"' + key + '"', "some of " + allowed);
+            refuse("--only", '"' + key + '"', "some of " + allowed);
     return keys;
 }
 

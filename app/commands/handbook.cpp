@@ -15,7 +15,7 @@ namespace commands {
 std::string handbookBook(const std::vector<std::string>& typed) {
     const Arguments arguments = sorted(typed, {{}, {}, {"--to", "--paper"}});
     const std::string to = arguments.option("--to");
-    if (to.empty()) units::refuse("command line: --to", "no file", "the PDF file to write");
+    if (to.empty()) refuse("--to", "no file", "the PDF file to write");
     const papers::Format format = formatOf(arguments.option("--paper"));
     const Places where = places();
     const QString folder = handbook::folderIn({where.resources});

@@ -28,7 +28,7 @@ std::string keyOf(const std::string& name) {
 
 std::string needed(const Arguments& arguments, const std::string& option, const std::string& what) {
     std::string value = arguments.option(option);
-    if (value.empty()) units::refuse("command line: " + option, "nothing", what);
+    if (value.empty()) refuse(option, "nothing", what);
     return value;
 }
 
@@ -38,11 +38,11 @@ const catalog::Alloy& likeOf(const catalog::Catalog& shop, const std::string& ke
     if (found == shop.alloys.end()) {
         std::string all;
         for (const auto& entry : shop.alloys) all += units::joined({all.empty() ? "" : ", ", entry.first});
-        units::refuse("command line: --from", '"' + key + '"', "an alloy of the catalog: " + all);
+        refuse("--from", '"' + key + '"', "an alloy of the catalog: " + all);
     }
     const catalog::Alloy& like = found->second;
     if (like.coercivity <= 0 || like.saturation <= 0)
-        units::refuse("command line: --from", '"' + key + '"', "an alloy whose coercivity and saturation are known");
+        refuse("--from", '"' + key + '"', "an alloy whose coercivity and saturation are known");
     return like;
 }
 
@@ -55,7 +55,7 @@ std::string lot(const std::vector<std::string>& typed) {
     const std::string to = needed(arguments, "--to", "a file for the alloy's entry");
     const std::string from = needed(arguments, "--from", "the key of an alloy that the lot is like");
     const std::string key = keyOf(name);
-    if (key.empty()) units::refuse("command line: --name", '"' + name + '"', "a name with letters or digits");
+    if (key.empty()) refuse("--name", '"' + name + '"', "a name with letters or digits");
     const catalog::Catalog shop = shopCatalog(places());
     const catalog::Alloy& like = likeOf(shop, from);
     const exchange::FittedLot fitted = exchange::fittedLot(exchange::readFile(file), file, key, name, like);

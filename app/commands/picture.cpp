@@ -26,7 +26,7 @@ namespace {
 constexpr int patience = 20000;  // ms until the window must have its answer
 
 [[noreturn]] void refuseSize(const std::string& found) {
-    units::refuse("command line: --size", '"' + found + '"', "width x height in pixels, 640x480 to 7680x4320");
+    refuse("--size", '"' + found + '"', "width x height in pixels, 640x480 to 7680x4320");
 }
 
 /// "1280x800" as a size.
@@ -95,8 +95,7 @@ QWidget* partOf(bench::BenchWindow& window, const std::string& name, const QSize
         return built;
     }
     if (name != "winding")
-        units::refuse("command line: --part", '"' + name + '"',
-                      "cut, figures, plots, promises, winding, papers, spread or units");
+        refuse("--part", '"' + name + '"', "cut, figures, plots, promises, winding, papers, spread or units");
     window.actions()[bench::Act::WindingProgram].trigger();
     auto* winding = window.findChild<winding::WindingWindow*>();
     winding->resize(pixels);
@@ -109,7 +108,7 @@ std::string picture(const std::vector<std::string>& typed) {
     const Arguments arguments =
         sorted(typed, {{"DESIGN"}, {"--dark", "--spread"}, {"--to", "--size", "--part", "--language"}});
     const std::string to = arguments.option("--to"), size = arguments.option("--size");
-    if (to.empty()) units::refuse("command line: --to", "no file", "the PNG file to write");
+    if (to.empty()) refuse("--to", "no file", "the PNG file to write");
     const QSize pixels = size.empty() ? QSize(1280, 800) : sizeIn(size);
     const Opened opened = openDesign(arguments.operands.front());
     const std::string asked = arguments.option("--language");

@@ -53,8 +53,7 @@ namespace {
 /// The same, where there are resources at all.
 std::vector<std::string> dataFolders(const Places& where) {
     if (where.resources.empty())
-        throw units::BadInput(
-            {"COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json"});
+        units::refuse("COILWRIGHT_RESOURCES", "no folder with the catalog", "the folder that holds sheets.json");
     return resourceFolders(where);
 }
 

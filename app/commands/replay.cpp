@@ -17,7 +17,7 @@ Judgement replayed(const std::vector<std::string>& typed) {
     const std::string& file = arguments.operands.front();
     const std::string design = arguments.option("--against");
     if (design.empty() && !arguments.option("--leg").empty())
-        units::refuse("command line: --leg", "no design beside it", "it beside --against DESIGN");
+        refuse("--leg", "no design beside it", "it beside --against DESIGN");
     const exchange::OpenedWinder winder = openWinder(arguments.option("--winder"));
     const replay::Machine machine = replay::readMachine(winder.text, winder.file);
     const replay::Program program = replay::readProgram(exchange::readFile(file), file);

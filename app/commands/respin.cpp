@@ -71,8 +71,7 @@ std::string respinTable(const seek::RespinList& list, const std::vector<std::str
 std::string respinFound(const Arguments& arguments, const Opened& opened) {
     for (const char* other : {"--hold", "--damping", "--hook-up"})
         if (arguments.options.contains(other))
-            units::refuse("command line: --respin", std::string(other) + " beside it",
-                          "--keep, --prices and --to beside it");
+            refuse("--respin", std::string(other) + " beside it", "--keep, --prices and --to beside it");
     const Known known = knownFrom(arguments.option("--respin"), opened);
     const auto prices = pricesOf(arguments);
     seek::RespinPlan plan;

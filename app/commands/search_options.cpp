@@ -17,8 +17,7 @@ std::size_t keptOf(const Arguments& arguments, std::size_t usual) {
     if (text.empty()) return usual;
     double read = 0;
     if (text.find_first_not_of("0123456789") == std::string::npos) read = units::read(units::Kind::Number, text);
-    if (!(read >= 1) || read > most)
-        units::refuse("command line: --keep", '"' + text + '"', "a whole number from 1 to 50");
+    if (!(read >= 1) || read > most) refuse("--keep", '"' + text + '"', "a whole number from 1 to 50");
     return static_cast<std::size_t>(read);
 }
 

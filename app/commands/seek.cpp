@@ -37,13 +37,11 @@ seek::Held heldOf(const Arguments& arguments, const design::DesignPtr& design) {
         else if (word == "insulation")
             held.insulation = true;
         else
-            units::refuse("command line: --hold", '"' + word + '"',
-                          "core, turns, wires, order, insulation, with commas between");
+            refuse("--hold", '"' + word + '"', "core, turns, wires, order, insulation, with commas between");
         from = comma + 1;
     }
     if (held.insulation && !held.order)
-        units::refuse("command line: --hold", "insulation without the order that it lies in",
-                      "order beside insulation");
+        refuse("--hold", "insulation without the order that it lies in", "order beside insulation");
     return held;
 }
 
@@ -61,10 +59,10 @@ std::vector<std::string> written(const seek::ShortList& list, const Opened& open
 
 std::string dampingFound(const Arguments& arguments, const Opened& opened) {
     const std::string aim = arguments.option("--damping");
-    if (aim != "flat" && aim != "step") units::refuse("command line: --damping", '"' + aim + '"', "flat or step");
+    if (aim != "flat" && aim != "step") refuse("--damping", '"' + aim + '"', "flat or step");
     for (const char* other : {"--keep", "--prices", "--hold"})
         if (arguments.options.contains(other))
-            units::refuse("command line: --damping", std::string(other) + " beside it", "--hook-up and --to beside it");
+            refuse("--damping", std::string(other) + " beside it", "--hook-up and --to beside it");
     const std::string hookUp = knownHookUp(*opened.design, arguments.option("--hook-up"));
     const auto found = seek::damping(*opened.design, opened.shop, hookUp,
                                      aim == "flat" ? seek::DampingAim::Flat : seek::DampingAim::CleanStep);
@@ -87,7 +85,7 @@ std::string seekDesigns(const std::vector<std::string>& typed) {
     if (arguments.options.contains("--respin")) return respinFound(arguments, opened);
     if (arguments.options.contains("--damping")) return dampingFound(arguments, opened);
     if (arguments.options.contains("--hook-up"))
-        units::refuse("command line: --hook-up", "no damping to seek there", "it beside --damping flat or step");
+        refuse("--hook-up", "no damping to seek there", "it beside --damping flat or step");
     const auto prices = pricesOf(arguments);
     seek::Plan plan;
     plan.keep = keptOf(arguments, plan.keep);

@@ -29,7 +29,7 @@ bool hasTable(const papers::PaperKind& kind) {
 
 void checkEnding(const std::string& option, const std::string& file, bool table) {
     if (endsWith(file, ".pdf") || endsWith(file, ".json") || (table && endsWith(file, ".csv"))) return;
-    units::refuse("command line: " + option, '"' + file + '"', table ? "F.csv, F.pdf or F.json" : "F.pdf or F.json");
+    refuse(option, '"' + file + '"', table ? "F.csv, F.pdf or F.json" : "F.pdf or F.json");
 }
 
 std::string writeMade(const papers::Made& made, const std::string& file) {
@@ -48,7 +48,7 @@ void expectBeside(const Arguments& arguments, const std::string& option, const s
     if (arguments.option(option).empty()) return;
     for (const std::string& paper : papers)
         if (!arguments.option(paper).empty()) return;
-    units::refuse("command line: " + option, found, allowed);
+    refuse(option, found, allowed);
 }
 
 }  // namespace
@@ -56,7 +56,7 @@ void expectBeside(const Arguments& arguments, const std::string& option, const s
 papers::Format formatOf(const std::string& name) {
     if (name.empty() || name == "a4") return papers::Format::A4;
     if (name == "letter") return papers::Format::Letter;
-    units::refuse("command line: --paper", '"' + name + '"', "a4 or letter");
+    refuse("--paper", '"' + name + '"', "a4 or letter");
 }
 
 const std::set<std::string>& paperOptions() {
@@ -77,7 +77,7 @@ bool asksForPapers(const Arguments& arguments) {
             checkEnding(optionOf(kind), file, hasTable(kind));
         }
     if (const std::string limits = arguments.option("--limits"); !limits.empty() && !endsWith(limits, ".csv"))
-        units::refuse("command line: --limits", '"' + limits + '"', "F.csv");
+        refuse("--limits", '"' + limits + '"', "F.csv");
     for (const char* option : {"--prices", "--yield"})
         expectBeside(arguments, option, {"--bill", "--quotation"}, "no bill to write",
                      "it beside --bill F.csv, F.pdf or F.json, or --quotation F.pdf");

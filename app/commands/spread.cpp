@@ -84,7 +84,7 @@ spread::Plan planOf(const Arguments& arguments) {
 std::string toFile(const Arguments& arguments) {
     const auto it = arguments.options.find("--to");
     if (it == arguments.options.end()) return {};
-    if (it->second.size() > 1) units::refuse("command line: --to", "it more than once", "once");
+    if (it->second.size() > 1) refuse("--to", "it more than once", "once");
     return it->second.front();
 }
 
@@ -98,10 +98,9 @@ std::string spreadUnits(const std::vector<std::string>& typed) {
     const PartOf part = partAsked(arguments, plan.units);
     const std::string file = toFile(arguments);
     if (arguments.options.contains("--part") && file.empty())
-        units::refuse("command line: --part", "no file to write it to", "--to F beside it");
+        refuse("--part", "no file to write it to", "--to F beside it");
     const bool slopes = arguments.flags.contains("--sensitivity");
-    if (slopes && !file.empty())
-        units::refuse("command line: --sensitivity", "--to beside it", "it without --part and --to");
+    if (slopes && !file.empty()) refuse("--sensitivity", "--to beside it", "it without --part and --to");
     const Opened opened = openDesign(arguments.operands.front());
     const spread::Study study(*opened.design, opened.shop, shopTolerances(places()), plan);
     const spread::Head head = spread::headOf(*opened.design, opened.digest, programName(), study);

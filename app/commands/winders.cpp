@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // coilwright winders [NAME or FILE]: which winders there are; whether a description is sound.
+#include "commands/arguments.h"
 #include "commands/places.h"
 #include "commands/verb.h"
 #include "commands/winding.h"
@@ -10,8 +11,7 @@ namespace commands {
 
 std::string winders(const std::vector<std::string>& typed) {
     if (typed.size() > 1 || (typed.size() == 1 && typed.front().starts_with("-")))
-        units::refuse("command line: winders", '"' + typed.back() + '"',
-                      "nothing, or one name or path of a description");
+        refuse("winders", '"' + typed.back() + '"', "nothing, or one name or path of a description");
     std::vector<std::string> names = typed;
     if (names.empty()) names = exchange::winderNames(resourceFolders(places()));
     std::string text;

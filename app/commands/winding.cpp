@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "coil/coil_build.h"
+#include "commands/arguments.h"
 #include "commands/places.h"
 #include "exchange/step_table.h"
 #include "exchange/winding_program.h"
@@ -25,15 +26,14 @@ int legOf(const design::Design& design, const std::string& option, const std::st
     const bool second = wound.size() == 1 && wound.front() == 2;
     if (!option.empty()) {
         if (isWound(option)) return option == "2" ? 2 : 1;
-        units::refuse("command line: --leg", '"' + option + '"',
-                      wound.size() == 2 ? "1 or 2"
-                      : second          ? "2, the leg that is wound"
-                                        : "1, the leg that is wound");
+        refuse("--leg", '"' + option + '"',
+               wound.size() == 2 ? "1 or 2"
+               : second          ? "2, the leg that is wound"
+                                 : "1, the leg that is wound");
     }
     if (isWound(usual)) return usual == "2" ? 2 : 1;
     if (wound.size() == 2)
-        units::refuse("command line: --leg", "nothing, and two legs are wound",
-                      "--leg 1 or --leg 2, a program for each coil");
+        refuse("--leg", "nothing, and two legs are wound", "--leg 1 or --leg 2, a program for each coil");
     return second ? 2 : 1;
 }
 

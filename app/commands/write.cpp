@@ -50,17 +50,15 @@ std::string write(const std::vector<std::string>& typed) {
     const bool asks = !arguments.option("--netlist").empty() || !arguments.option("--touchstone").empty();
     const bool paper = asksForPapers(arguments);
     if (!asks && !winds && !paper)
-        units::refuse(
-            "command line: write", "nothing to write",
-            "--datasheet F.pdf, --quotation F.pdf, --netlist F.cir, --touchstone F.sNp, --winding-sheet F.pdf, "
-            "--traveller F.pdf, --bill F.csv, --test-plan F.pdf, --limits F.csv, --first-article F.pdf, "
-            "--deviation-permit F.pdf, --return-report F.pdf, --change-notice F.pdf, --customer-notice F.pdf, "
-            "--program F or --step-table F.csv");
+        refuse("write", "nothing to write",
+               "--datasheet F.pdf, --quotation F.pdf, --netlist F.cir, --touchstone F.sNp, --winding-sheet F.pdf, "
+               "--traveller F.pdf, --bill F.csv, --test-plan F.pdf, --limits F.csv, --first-article F.pdf, "
+               "--deviation-permit F.pdf, --return-report F.pdf, --change-notice F.pdf, --customer-notice F.pdf, "
+               "--program F or --step-table F.csv");
     if (!winds && (!arguments.option("--winder").empty() || !arguments.option("--leg").empty()))
-        units::refuse("command line: --winder", "no program or table to write",
-                      "it beside --program F or --step-table F.csv");
+        refuse("--winder", "no program or table to write", "it beside --program F or --step-table F.csv");
     if (arguments.flags.contains("--terminals-only") && arguments.option("--netlist").empty())
-        units::refuse("command line: --terminals-only", "no netlist to write", "it beside --netlist F.cir");
+        refuse("--terminals-only", "no netlist to write", "it beside --netlist F.cir");
     const papers::Format format = formatOf(arguments.option("--paper"));
     const Opened opened = openDesign(arguments.operands.front());
     std::string written;

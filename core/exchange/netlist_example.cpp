@@ -129,8 +129,8 @@ std::string exampleCircuits(const design::Design& design, const analysis::Answer
             (asked ? active : others) += "* hook-up " + units::oneLine(hookUp.name) + "\n" +
                                          (asked ? text : asComment(text.substr(0, text.rfind(".end"))));
         } else if (asked) {
-            throw units::BadInput(
-                {"hook-up " + answer.hookUp, "a port with an impedance table", "ports with R, L and C for a netlist"});
+            units::refuse("hook-up " + answer.hookUp, "a port with an impedance table",
+                          "ports with R, L and C for a netlist");
         } else {
             others += "* hook-up " + units::oneLine(hookUp.name) +
                       ": a port has an impedance table, which is no element of SPICE\n";

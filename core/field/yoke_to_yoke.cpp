@@ -59,14 +59,14 @@ public:
     }
 
     [[nodiscard]] double permeance() const {
-        const auto count = static_cast<Eigen::Index>(panels_.size());
+        const auto count = static_cast<Eigen::Index>(plates_.size());
         Eigen::MatrixXd potential(count, count);
         Eigen::VectorXd wanted(count);
         for (Eigen::Index i = 0; i < count; ++i) {
-            const SpacePoint& at = panels_[static_cast<std::size_t>(i)].middle;
+            const SpacePoint& at = plates_[static_cast<std::size_t>(i)].middle;
             wanted(i) = std::min(0.5, at[1] / core_.windowHeight);
             for (Eigen::Index j = 0; j < count; ++j)
-                potential(i, j) = ofImages(panels_[static_cast<std::size_t>(j)], at) / (4 * pi);
+                potential(i, j) = ofImages(plates_[static_cast<std::size_t>(j)], at) / (4 * pi);
         }
         const Eigen::VectorXd charge = potential.partialPivLu().solve(wanted);
         return 8 * charge.dot(wanted) - 2 * core_.leg * core_.stack / core_.windowHeight;
@@ -87,7 +87,7 @@ private:
                 plate.half[a] = (along[i] - along[i - 1]) / 2;
                 plate.middle[b] = (across[k] + across[k - 1]) / 2;
                 plate.half[b] = (across[k] - across[k - 1]) / 2;
-                panels_.push_back(plate);
+                plates_.push_back(plate);
             }
     }
     /// Finer towards both ends, but for an end at 0, a plane of symmetry.
@@ -110,7 +110,7 @@ private:
     }
 
     const TwoLegOutline& core_;
-    std::vector<Plate> panels_;
+    std::vector<Plate> plates_;
 };
 
 }  // namespace

@@ -64,6 +64,7 @@ TEST(RandomPapers, AreSoundAlikeTwiceAndCountWhatTheDesignHas) {
     const int count = full ? 1000 : 4;
     const char* from = std::getenv("COILWRIGHT_FROM");
     const int first = from == nullptr ? 0 : std::atoi(from);
+    ASSERT_LT(first, count) << "COILWRIGHT_FROM leaves no design";
     winding_cases::RandomDesigns designs(77);
     const ::shop::Issue issue{"2026-03-14", std::string(64, 'b')};
     for (int k = 0; k < count && !testing::Test::HasFailure(); ++k) {
