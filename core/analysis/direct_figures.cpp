@@ -83,12 +83,12 @@ void addDirectFigures(const HookUpContext& context, std::vector<units::Figure>& 
         figures.push_back(hookUpFigure(context, "inductance_20Hz_direct",
                                        now.cycle.settled ? turns * turns * now.inductance : nothing, "H", 0.3,
                                        "flux over ampere-turns at the operating level with the direct current, by "
-                                       "harmonic balance of the core's static loop",
+                                       "harmonic balance of the core's loop",
                                        {port.name}));
         figures.push_back(hookUpFigure(context, "second_harmonic_20Hz", now.cycle.settled ? now.harmonics[0] : nothing,
                                        "dB", 6,
                                        "at the operating level with the direct current, by harmonic balance of the "
-                                       "core's static loop",
+                                       "core's loop",
                                        {port.name}));
     }
     if (state.fed) addPhantomFigures(context, state, large ? &*large : nullptr, figures);

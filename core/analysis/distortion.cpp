@@ -39,7 +39,8 @@ LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, con
       observed_(solved.observed() >= 0 ? solved.observed() : solved.driven()),
       direct_(directFieldOf(design, solved, stages)),
       past_(pastOf(design, solved, stages)),
-      corner_(std::numeric_limits<double>::infinity()) {
+      corner_(std::numeric_limits<double>::infinity()),
+      stop_(stop) {
     for (const auto& b : stages.core->blocks)
         corner_ = std::min(corner_, magnetics::eddyCorner(b.initialPermeability, b.resistivity, b.thickness));
 }
@@ -54,14 +55,19 @@ std::string LargeSignal::why() const {
 LargeSignal::Linear LargeSignal::linear(double frequency) const {
     const auto& core = *stages_.core;
     const auto layout = solved_.network.layout();
-    const double lambda = magnetics::turnInductance(core, 0).real();
     Linear linear;
     linear.frequency = frequency;
+    if (frequency > eddiesFrom * corner_) linear.eddies = std::make_shared<EddyBalance>(*stages_.loop, frequency);
     linear.around.load.resize(harmonicsSolved + 1);
+    if (linear.eddies) linear.eddyLoad.resize(linear.around.load.size());
     for (int k = 1; k <= harmonicsSolved; ++k) {
         linear.seen.push_back(view_.at(k * frequency));
-        linear.around.load[static_cast<std::size_t>(k)] =
-            (angular(k * frequency) / linear.seen.back().impedance - 1 / lambda) * core.area / core.pathLength;
+        const auto load = [&](bool eddies) {
+            const Complex own = 1.0 / inductance(k * frequency, eddies);
+            return (angular(k * frequency) / linear.seen.back().impedance - own) * core.area / core.pathLength;
+        };
+        linear.around.load[static_cast<std::size_t>(k)] = load(false);
+        if (linear.eddies) linear.eddyLoad[static_cast<std::size_t>(k)] = load(true);
     }
     const network::ComplexVector outputs = solved_.at(frequency);
     // Half the peak of a sine of 1 V rms.
@@ -79,18 +85,39 @@ double LargeSignal::emfForLevel(const Linear& linear, double dbu) {
     return units::voltsOfDbu(dbu) / linear.toLevel;
 }
 
+/// The core's inductance of a turn that what its loop does is told against, H.
+Complex LargeSignal::inductance(double frequency, bool behindEddies) const {
+    return magnetics::turnInductance(*stages_.core, behindEddies ? frequency : 0);
+}
+
+bool LargeSignal::settleBehindEddies(const Linear& linear, double emf, const Cycle* start, Cycle& cycle) const {
+    if (!linear.eddies) return false;
+    Surroundings around = linear.around;
+    around.load = linear.eddyLoad;
+    around.drive *= emf;
+    cycle = linear.eddies->steadyCycle(past_, around, start);
+    return cycle.settled || linear.frequency > corner_;
+}
+
 Driven LargeSignal::at(const Linear& linear, double emf, const Cycle* start) const {
     const auto& core = *stages_.core;
-    const double lambda = magnetics::turnInductance(core, 0).real();
-    Surroundings around = linear.around;
-    around.drive *= emf;
     Driven result;
     result.emf = emf;
-    result.cycle = steadyCycle(*stages_.loop, past_, around, start ? start->wave : std::vector<Complex>{});
+    result.harmonics.fill(-std::numeric_limits<double>::infinity());
+    result.cycle.fluxes = result.cycle.fields = {0};
+    if (stop_.stop_requested()) return result;
+    const bool eddies = settleBehindEddies(linear, emf, start, result.cycle);
+    if (!eddies) {
+        Surroundings around = linear.around;
+        around.drive *= emf;
+        const bool near = start != nullptr && start->wave.size() == around.load.size();
+        result.cycle = steadyCycle(*stages_.loop, past_, around, near ? start->wave : std::vector<Complex>{});
+    }
     const auto& cycle = result.cycle;
     const auto voltage = [&](int port, int k) {  // V rms
         const auto i = static_cast<std::size_t>(k);
-        const Complex excess = core.pathLength * cycle.field[i] - core.area * cycle.flux[i] / lambda;
+        const Complex excess = core.pathLength * cycle.field[i] -
+                               core.area * cycle.flux[i] / inductance(double(k) * linear.frequency, eddies);
         const Complex drop = linear.seen[i - 1].atPorts[static_cast<std::size_t>(port)] * excess * std::numbers::sqrt2;
         if (k > 1) return std::abs(drop);
         return std::abs((port == driven_ ? linear.toDriven : linear.toObserved) * emf - drop);

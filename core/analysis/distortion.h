@@ -3,9 +3,11 @@
 #pragma once
 
 #include <array>
+#include <memory>
 
 #include "analysis/core_in_time.h"
 #include "analysis/core_view.h"
+#include "analysis/eddy_balance.h"
 #include "analysis/harmonic_balance.h"
 #include "analysis/stages.h"
 
@@ -26,12 +28,14 @@ struct Driven {
 /// A hook-up with its core's loop. Harmonics are those of the voltage at the observed port (at the driven one where
 /// none is observed): the drop of the distorted magnetising current over all that the core sees. In each core turn
 ///
-///     j k w A B_k / Z(k w) + (l H_k - A B_k / Lambda_0) = s_k,   s_1 = V_core / Z(w),
+///     j k w A B_k / Z(k w) + (l H_k - A B_k / Lambda(k w)) = s_k,   s_1 = V_core / Z(w),
 ///
 /// Z the impedance at one turn with the linear core in place, V_core the core's voltage a turn in the linear network,
-/// Lambda_0 the core's small-signal static inductance of a turn; the bracket is the current that the linear core does
-/// not ask for, and Z's transfer makes the harmonics of it. The sheets' eddy field stays in the network as of small
-/// signal: exact at low level, and classical eddy loss at any level below the sheet's corner; above it marked.
+/// Lambda the core's small-signal inductance of a turn; the bracket is the current that the linear core does not ask
+/// for, and Z's transfer makes the harmonics of it. H from B: by `EddyBalance`, the loop behind the sheets' eddy field.
+/// Far below the sheets' corner (`eddiesFrom` of it), and below it where saturation is so deep that this does not
+/// settle, the static loop, with Lambda(0): then the sheets' eddies stay in the network as of small signal, exact at
+/// low level and classical loss at any.
 class LargeSignal {
 public:
     /// Sweeping: for many frequencies; else each is solved when asked for.
@@ -41,13 +45,16 @@ public:
     /// Everything linear at one frequency, for a source EMF of 1 V rms.
     struct Linear {
         double frequency = 0;
-        Surroundings around;               ///< `drive` for 1 V
-        std::vector<CoreView::Seen> seen;  ///< of harmonics 1 … K, at k - 1
-        double toLevel = 1;                ///< V rms where the brief counts levels
+        Surroundings around;                        ///< `drive` for 1 V
+        std::vector<CoreView::Seen> seen;           ///< of harmonics 1 … K, at k - 1
+        double toLevel = 1;                         ///< V rms where the brief counts levels
+        std::shared_ptr<const EddyBalance> eddies;  ///< null where the static loop serves
+        std::vector<network::Complex> eddyLoad;     ///< instead of `around.load` behind the sheets' eddy field
         network::Complex toDriven, toObserved;
     };
     [[nodiscard]] Linear linear(double frequency) const;
-    /// The steady state at a source EMF of `emf` V rms; `start` a neighbour or null.
+    /// The steady state at a source EMF of `emf` V rms; `start` a neighbour or null. Not settled where it is not found,
+    /// and at once when the stop token is set.
     [[nodiscard]] Driven at(const Linear& linear, double emf, const Cycle* start = nullptr) const;
     /// Source EMF, V rms, that makes a level where the brief counts levels, in the linear network.
     [[nodiscard]] static double emfForLevel(const Linear& linear, double dbu);
@@ -56,8 +63,8 @@ public:
     [[nodiscard]] CoreNetwork inTime() const;
     /// From here on as with a demagnetised core and no direct current.
     void demagnetise();
-    /// Least eddy corner of the stack's sheets, Hz: above, a static loop is short.
-    [[nodiscard]] double eddyCorner() const noexcept { return corner_; }
+    /// From this share of the least eddy corner of the stack's sheets on the loop lies behind their eddy field.
+    static constexpr double eddiesFrom = 1.0 / 30;
     /// Why results are less certain, "" if they are not.
     [[nodiscard]] std::string why() const;
     /// The network seen from the core: the driven port, and where harmonics are told.
@@ -66,6 +73,8 @@ public:
 
 private:
     [[nodiscard]] AroundCore around(double frequency) const;
+    [[nodiscard]] network::Complex inductance(double frequency, bool behindEddies) const;
+    [[nodiscard]] bool settleBehindEddies(const Linear& linear, double emf, const Cycle* start, Cycle& cycle) const;
     const Solved& solved_;
     const Answer::Stages& stages_;
     design::LevelAt levelAt_;
@@ -73,7 +82,8 @@ private:
     int driven_, observed_;
     double direct_ = 0;  // A/m
     magnetics::CoreLoop::Memory past_;
-    double corner_ = 0;
+    double corner_ = 0;  // least eddy corner of the stack's sheets, Hz
+    std::stop_token stop_;
 };
 
 /// True where a hook-up has a drive that goes through its core.

@@ -18,8 +18,8 @@ namespace {
 
 constexpr double lowFrequency = 20;  // Hz, where a core is asked how it distorts
 constexpr const char* distortionSource =
-    "harmonic balance of the core's static loop with the network behind the sheets' eddy field; +-6 dB unless the loop "
-    "was measured";
+    "harmonic balance of the network and the core's loop behind its sheets' eddy field, without what moving domain "
+    "walls lose beyond; +-6 dB unless the loop was measured";
 
 std::vector<std::string> portsOf(const TraceContext& context) {
     const auto& ports = context.solved.network.circuit().ports;
@@ -105,9 +105,7 @@ std::shared_ptr<const Trace> distortionTrace(const TraceContext& context) {
         states[i] = context.large->at(linear, LargeSignal::emfForLevel(linear, context.design.brief.operatingLevel));
     });
     trace.curves = distortionCurves(states);
-    trace.validTo = context.large->eddyCorner();
     addDoubt(trace, context.large->why());
-    addDoubt(trace, "above the sheets' eddy corner a static loop is short");
     return std::make_shared<const Trace>(std::move(trace));
 }
 
@@ -123,7 +121,7 @@ std::shared_ptr<const Trace> distortionLevelTrace(const TraceContext& context) {
 
 std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
     if (!context.large) return nullptr;
-    constexpr int levels = 12;
+    constexpr int levels = 11;
     constexpr double lowest = -50, stepDb = 5;  // re the knee
     const double kneeFlux = designKneeFlux(context.design, context.solved, context.stages);
     if (!std::isfinite(kneeFlux)) return nullptr;
@@ -143,11 +141,14 @@ std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
         for (int k = 0; k < levels; ++k) {
             const double emf = LargeSignal::emfForLevel(linear, knee + lowest + k * stepDb);
             states.push_back(context.large->at(linear, emf, states.empty() ? nullptr : &states.back().cycle));
+            if (!states.back().cycle.settled || states.back().thd >= shares.back()) break;
         }
-        for (std::size_t c = 0; c < shares.size(); ++c)
-            trace.curves[c].y[i] = std::fmin(levelAtDistortion(states, shares[c]), knee);
+        for (std::size_t c = 0; c < shares.size(); ++c) {
+            const double level = levelAtDistortion(states, shares[c]);
+            const bool known = std::isfinite(level) || states.back().cycle.settled;
+            trace.curves[c].y[i] = known ? std::fmin(level, knee) : std::numeric_limits<double>::quiet_NaN();
+        }
     });
-    trace.validTo = context.large->eddyCorner();
     addDoubt(trace, context.large->why());
     return std::make_shared<const Trace>(std::move(trace));
 }

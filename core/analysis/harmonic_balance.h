@@ -18,12 +18,25 @@ struct Surroundings {
     double direct = 0;                       ///< A/m
 };
 
+/// What the network asks for at harmonic k, A/m, and the size of all of it.
+[[nodiscard]] inline std::complex<double> driveOf(const Surroundings& around, std::size_t k) {
+    return k == 0 ? around.direct : k == 1 ? around.drive : 0;
+}
+[[nodiscard]] inline double driveOf(const Surroundings& around) {
+    return std::abs(around.drive) + std::abs(around.direct);
+}
+/// Whether anything makes even harmonics.
+[[nodiscard]] bool makesEven(const magnetics::CoreLoop::Memory& before, const Surroundings& around);
+/// How far the network's equations may be off, as a share of the drive.
+inline constexpr double settledShare = 1e-7;
+
 /// One cycle in the steady state.
 struct Cycle {
     std::vector<std::complex<double>> flux;   ///< T, of harmonics 0 … K
     std::vector<std::complex<double>> field;  ///< A/m, applied
     std::vector<std::complex<double>> wave;   ///< where the next search may start
     std::vector<double> fluxes, fields;       ///< over the cycle
+    double drive = 0;                         ///< A/m, `driveOf`
     int rounds = 0;
     bool settled = false;  ///< the network's equations hold to 1e-7 of the drive
 };

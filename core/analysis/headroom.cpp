@@ -148,8 +148,8 @@ std::string LevelLimits::source() const {
         if (on) words += (words.empty() ? "" : "; ") + text;
     };
     add(asked.knee, "V = 4.443 f N A B at the core with the stack's saturation knee (criterion of our own)");
-    add(asked.distortion.has_value(), units::shortest(asked.distortion.value_or(0)) +
-                                          " % of harmonics by harmonic balance of the core's static loop");
+    add(asked.distortion.has_value(),
+        units::shortest(asked.distortion.value_or(0)) + " % of harmonics by harmonic balance of the core's loop");
     add(asked.sourceLevel.has_value(), "the source's greatest EMF through the linear network");
     add(asked.rise.has_value(), "rise = 450 (P/A)^0.826 by loss of the linear network (McLyman, from memory)");
     return words;

@@ -3,38 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "magnetics/permeability.h"
+#include "magnetics/rising_root.h"
 #include "magnetics/saturation.h"
 
 namespace magnetics {
-namespace {
-
-constexpr double unbounded = std::numeric_limits<double>::infinity();
-
-/// Root of a rising function with its slope, from a guess: Newton's step where it stays inside what is known to
-/// bracket the root and the step before it halved the lack, else halving.
-template <class Function>
-double risingRoot(double guess, double tolerance, const Function& f) {
-    double low = -unbounded, high = unbounded, x = guess, before = unbounded;
-    for (int round = 0; round < 200; ++round) {
-        const CurvePlace place = f(x);
-        const double lack = std::abs(place.value);
-        if (lack <= tolerance) return x;
-        (place.value > 0 ? high : low) = x;
-        const double next = x - place.value / place.slope;
-        if (std::abs(next - x) <= 1e-15 * std::abs(x)) return next;
-        const bool bracketed = std::isfinite(low) && std::isfinite(high);
-        const bool trusted = next > low && next < high && (!bracketed || lack <= before / 2);
-        x = trusted ? next : (low + high) / 2;
-        before = lack;
-    }
-    return x;
-}
-
-}  // namespace
-
 JointDrop::JointDrop(const CoreModel& core, const StackBlock& block) {
     double linear = core.gap;
     if (core.lapBreak > 0 && core.lapLength > 0 && core.gap > 0) {
@@ -84,7 +58,9 @@ CoreLoop CoreLoop::made(const CoreModel& core, bool withLoops) {
     CoreLoop made;
     for (StackBlock block : core.blocks) {
         if (!withLoops) block.coercivity = 0;
-        made.blocks_.push_back({block.share, SheetLoop(block), JointDrop(core, block)});
+        const double half = block.thickness / 2;
+        const double eddy = block.resistivity > 0 ? half * half / block.resistivity : 0;
+        made.blocks_.push_back({block.share, eddy, SheetLoop(block), JointDrop(core, block)});
         const std::string& why = made.blocks_.back().loop.why();
         if (!why.empty()) made.why_ += (made.why_.empty() ? "" : "; ") + block.alloy + ": " + why;
     }

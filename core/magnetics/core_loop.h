@@ -54,12 +54,16 @@ public:
     [[nodiscard]] bool hysteretic() const noexcept;
     [[nodiscard]] const std::string& why() const noexcept { return why_; }
 
-private:
+    /// The sheets of one alloy.
     struct Block {
         double share;
+        double eddy;  ///< (d / 2)^2 / rho, A/m per T/s: what flux that rises evenly across a sheet takes of field
         SheetLoop loop;
         JointDrop joint;
     };
+    [[nodiscard]] const std::vector<Block>& blocks() const noexcept { return blocks_; }
+
+private:
     struct Trial;
     CoreLoop() = default;
     [[nodiscard]] static CoreLoop made(const CoreModel& core, bool withLoops);

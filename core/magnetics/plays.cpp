@@ -70,9 +70,10 @@ void follow(const Plays& plays, PlayMemory& memory, double v) {
     const Way way = wayTo(memory, v);
     const double u = along(plays, memory, way, v).value;
     memory.reversals.resize(way.kept);
-    if (way.turnsHere) memory.reversals.push_back({memory.v, memory.u});
+    if (way.turnsHere) memory.reversals.push_back({memory.v, memory.u, memory.mark});
     memory.v = v;
     memory.u = u;
+    memory.mark = -1;
 }
 
 }  // namespace magnetics

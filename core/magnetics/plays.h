@@ -41,10 +41,12 @@ struct PlayMemory {
     struct Reversal {
         double v = 0;
         double u = 0;
+        int mark = -1;
     };
     std::vector<Reversal> reversals;
     double v = 0;
     double u = 0;
+    int mark = -1;  ///< whoever leads the plays may number where they stand: a reversal here keeps it
 };
 
 /// u and du/dv if v were to go there directly; nothing moves.

@@ -3,8 +3,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "magnetics/permeability.h"
+#include "magnetics/rising_root.h"
 #include "magnetics/saturation.h"
 
 namespace magnetics {
@@ -112,12 +114,12 @@ void SheetLoop::take(const Shape& shape) {
     anhysteretic_ = OddCurve(std::move(knots));
 }
 
-CurvePlace SheetLoop::at(const PlayMemory& memory, double field) const noexcept {
-    if (!hysteretic_) return initial_.at(field);
+LoopPlace SheetLoop::at(const PlayMemory& memory, double field) const noexcept {
+    if (!hysteretic_) return {initial_.at(field)};
     const CurvePlace v = compressed(field);
     const CurvePlace u = lookAhead(plays_, memory, v.value);
     const CurvePlace a = anhysteretic_.at(u.value);
-    CurvePlace place{a.value, a.slope * u.slope * v.slope};
+    LoopPlace place{{a.value, a.slope * u.slope * v.slope}, a.slope, u.slope, v.slope};
     if (shape_.irreversible > 0) {
         const CurvePlace whole = initial_.at(field), part = kept(whole.value);
         place.value += whole.value - part.value;
@@ -128,6 +130,26 @@ CurvePlace SheetLoop::at(const PlayMemory& memory, double field) const noexcept 
 
 void SheetLoop::follow(PlayMemory& memory, double field) const {
     if (hysteretic_) magnetics::follow(plays_, memory, compressed(field).value);
+}
+
+double SheetLoop::steepest() const noexcept {
+    double steepest = initial_.at(0).slope;
+    for (const Point& p : points_)
+        if (p.field > 0) steepest = std::max(steepest, p.flux / p.field);
+    return steepest;
+}
+
+LoopPlace SheetLoop::followWave(PlayMemory& memory, double& field, double wave, double weight, double tolerance) const {
+    LoopPlace there;
+    double seen = std::numeric_limits<double>::quiet_NaN();
+    field = risingRoot(field, tolerance, [&](double tried) {
+        there = at(memory, tried);
+        seen = tried;
+        return CurvePlace{there.value + weight * tried - wave, there.slope + weight};
+    });
+    if (seen != field) there = at(memory, field);
+    follow(memory, field);
+    return there;
 }
 
 /// Flux density at a field on the branch that falls from the end of the curve.

@@ -7,6 +7,12 @@
 
 namespace magnetics {
 
+/// A place on a sheet's loop, and the slopes that make its own: of the flux against u, of u against g(H) along the
+/// branch, of g(H) against H.
+struct LoopPlace : CurvePlace {
+    double byPlays = 0, along = 1, compressed = 1;
+};
+
 /// Static loop of an alloy's sheets:
 ///
 ///     B = A(u) + R(H),   u = plays[g(H)],   g(H) = a asinh(H / a)
@@ -22,10 +28,14 @@ class SheetLoop {
 public:
     explicit SheetLoop(const StackBlock& block);
     /// Flux density, T, and dB/dH if the field were to go there directly; nothing moves.
-    [[nodiscard]] CurvePlace at(const PlayMemory& memory, double field) const noexcept;
+    [[nodiscard]] LoopPlace at(const PlayMemory& memory, double field) const noexcept;
     void follow(PlayMemory& memory, double field) const;
+    /// Goes to where  B + weight H = wave  to a tolerance, T (`weight` > 0, T per A/m), sought from a `field` near by,
+    /// which is left there; the place there.
+    LoopPlace followWave(PlayMemory& memory, double& field, double wave, double weight, double tolerance) const;
     [[nodiscard]] CurvePlace fromRest(double field) const noexcept { return at({}, field); }
 
+    [[nodiscard]] double steepest() const noexcept;  ///< greatest B / H from rest, T per A/m
     [[nodiscard]] bool hysteretic() const noexcept { return hysteretic_; }
     /// Of the loop between +- the end of the curve; 0 without a loop.
     [[nodiscard]] double remanence() const noexcept { return remanence_; }
