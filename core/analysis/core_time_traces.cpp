@@ -19,7 +19,6 @@ namespace {
 constexpr double frequency = 20;  // Hz, where cores are asked
 constexpr int stepsPerCycle = 256;
 constexpr double interval = 1 / (frequency * stepsPerCycle);
-constexpr double pi = std::numbers::pi;
 
 /// EMF, V, that goes straight between instants and may jump at them.
 struct Signal {
@@ -150,7 +149,8 @@ std::shared_ptr<const Trace> burstTrace(const TraceContext& context) {
     const Stand stand(context);
     Signal emf{{}, {}, {}, interval};
     for (int n = 0; n <= (cycles + after) * stepsPerCycle; ++n) {
-        const double value = n < cycles * stepsPerCycle ? stand.peak * std::sin(2 * pi * n / stepsPerCycle) : 0;
+        const double value =
+            n < cycles * stepsPerCycle ? stand.peak * std::sin(2 * std::numbers::pi * n / stepsPerCycle) : 0;
         emf.add(n * interval, value, value);
     }
     return shared(outputs(context, "burst", emf, false, story(stand.looped(), emf), story(stand.linear(), emf),
@@ -167,7 +167,7 @@ Signal jump(double peak, int phase, int cyclesAfter) {
     Signal emf{{}, {}, {}, interval};
     const int at = cyclesBefore * stepsPerCycle + phase;
     for (int n = 0; n <= at + cyclesAfter * stepsPerCycle; ++n) {
-        const double sine = peak * std::cos(2 * pi * n / stepsPerCycle);
+        const double sine = peak * std::cos(2 * std::numbers::pi * n / stepsPerCycle);
         emf.add(n * interval, (n <= at ? lowLevel : 1) * sine, (n < at ? lowLevel : 1) * sine);
     }
     return emf;

@@ -42,7 +42,8 @@ LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, con
       corner_(std::numeric_limits<double>::infinity()),
       stop_(stop) {
     for (const auto& b : stages.core->blocks)
-        corner_ = std::min(corner_, magnetics::eddyCorner(b.initialPermeability, b.resistivity, b.thickness));
+        if (b.resistivity > 0)
+            corner_ = std::min(corner_, magnetics::eddyCorner(b.initialPermeability, b.resistivity, b.thickness));
 }
 
 std::string LargeSignal::why() const {

@@ -17,7 +17,7 @@ const units::Figure* same(const std::vector<units::Figure>& all, const units::Fi
     return nullptr;
 }
 
-constexpr double none = std::numeric_limits<double>::quiet_NaN();
+constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 
 bool differ(double before, double now, double tolerance) {
     if (!std::isfinite(before) || !std::isfinite(now))
@@ -36,12 +36,12 @@ std::vector<Moved> moved(const std::vector<units::Figure>& stored, const std::ve
     std::vector<Moved> all;
     for (const units::Figure& before : stored) {
         const units::Figure* after = same(now, before);
-        const double value = after ? after->value : none;
+        const double value = after ? after->value : unknown;
         if (!after || differ(before.value, value, tolerance))
             all.push_back({before.name, before.hookUp, before.unit, before.value, value});
     }
     for (const units::Figure& after : now)
-        if (!same(stored, after)) all.push_back({after.name, after.hookUp, after.unit, none, after.value});
+        if (!same(stored, after)) all.push_back({after.name, after.hookUp, after.unit, unknown, after.value});
     return all;
 }
 

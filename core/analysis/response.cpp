@@ -22,7 +22,7 @@ double levelOf(std::complex<double> value) {
     return 20 * std::log10(std::abs(value));
 }
 
-constexpr const char* source = "level at the port re source EMF, network solved in branch currents";
+constexpr const char* responseSource = "level at the port re source EMF, network solved in branch currents";
 
 /// Phase is unwrapped by adding the delay's own prediction, so that a coarse grid does not lose turns.
 void append(ResponseCurves& curves, double before, double frequency, std::complex<double> value,
@@ -51,7 +51,7 @@ std::shared_ptr<const Trace> responseLevelTrace(const TraceContext& context) {
     for (const double f : context.frequencies) level.y.push_back(levelOf(context.solved.at(f, output)));
     Trace trace = startTrace(
         context, "response",
-        {ports[static_cast<std::size_t>(driven)].name, ports[static_cast<std::size_t>(observed)].name}, source);
+        {ports[static_cast<std::size_t>(driven)].name, ports[static_cast<std::size_t>(observed)].name}, responseSource);
     trace.curves.push_back(std::move(level));
     return std::make_shared<const Trace>(std::move(trace));
 }
@@ -76,7 +76,7 @@ std::shared_ptr<const Trace> responseTrace(const TraceContext& context) {
     }
     std::vector<std::string> names{ports[static_cast<std::size_t>(driven)].name};
     for (const int p : order) names.push_back(ports[static_cast<std::size_t>(p)].name);
-    Trace trace = startTrace(context, "response", names, source);
+    Trace trace = startTrace(context, "response", names, responseSource);
     for (std::size_t k = 0; k < order.size(); ++k) {
         const std::string port = ports[static_cast<std::size_t>(order[k])].name;
         for (Curve* curve : {&curves[k].magnitude, &curves[k].phase, &curves[k].delay}) {

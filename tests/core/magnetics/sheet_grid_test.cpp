@@ -30,16 +30,19 @@ std::complex<double> meanFlux(const SheetGrid& grid, double halfOverSkinDepth) {
     return {mass(inner) + mass.head(inner).dot(within.head(inner)), mass.head(inner).dot(within.tail(inner))};
 }
 
-TEST(SheetGrid, WeightsAreOneAndAnEvenFieldDrivesNothing) {
-    for (const int places : {1, 2, 5, 12, 24}) {
-        const SheetGrid grid(places);
-        ASSERT_EQ(grid.places.size(), static_cast<std::size_t>(places));
-        EXPECT_NEAR(std::accumulate(grid.weights.begin(), grid.weights.end(), 0.0), 1, 1e-13);
-        EXPECT_DOUBLE_EQ(grid.places.back(), 1);
-        EXPECT_LT(grid.stiffness.rowwise().sum().cwiseAbs().maxCoeff(), 1e-11 * (1 + grid.stiffness.norm()));
-        EXPECT_LT((grid.stiffness - grid.stiffness.transpose()).norm(), 1e-11 * (1 + grid.stiffness.norm()));
-    }
+class OfPlaces : public testing::TestWithParam<int> {};
+
+TEST_P(OfPlaces, WeightsAreOneAndAnEvenFieldDrivesNothing) {
+    const SheetGrid grid(GetParam());
+    ASSERT_EQ(grid.places.size(), static_cast<std::size_t>(GetParam()));
+    EXPECT_NEAR(std::accumulate(grid.weights.begin(), grid.weights.end(), 0.0), 1, 1e-13);
+    EXPECT_DOUBLE_EQ(grid.places.back(), 1);
+    const double small = 1e-11 * (1 + grid.stiffness.norm());
+    EXPECT_LT(grid.stiffness.rowwise().sum().cwiseAbs().maxCoeff(), small);
+    EXPECT_LT((grid.stiffness - grid.stiffness.transpose()).norm(), small);
 }
+
+INSTANTIATE_TEST_SUITE_P(SheetGrid, OfPlaces, testing::Values(1, 2, 5, 12, 24));
 
 /// Four places: field and flux of x^2 and x^4 in closed form.
 TEST(SheetGrid, IntegratesEvenPolynomialsExactly) {
