@@ -37,7 +37,7 @@ Cycle EddySearch::run(const Cycle* start) const {
     if (near && !cycle_.even()) x *= driveOf(around_) / start->drive;
     int rounds = 0;
     const State state = balanced(
-        x, {eddySettledShare * driveOf(around_), 60, 3}, rounds, [this](const Vector& tried) { return stateAt(tried); },
+        x, {settledShare * driveOf(around_), 60, 3}, rounds, [this](const Vector& tried) { return stateAt(tried); },
         [this](const State& at) { return slopes(at); }, [this](const State& at) { return evenly(at); });
     return cycleOf(state, x, rounds);
 }
