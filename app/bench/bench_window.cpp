@@ -198,7 +198,13 @@ void BenchWindow::showAnswer(const analysis::AnswerPtr& answer, const design::De
     changes_->showAnswer(answer, design);
     if (measured_) measured_->showDistances();
     // The edit's curves stand; now what waited for them.
-    if (answer->carried && !solver_.busy()) solver_.ask(design, question(*design));
+    if (!answer->carried || solver_.busy()) return;
+    auto next = question(*design);
+    if (answer->loop != analysis::LoopKind::Static) {
+        next.quick = true;
+        next.loop = analysis::LoopKind::Static;
+    }
+    solver_.ask(design, next);
 }
 
 void BenchWindow::showState() {

@@ -88,24 +88,31 @@ void addTraces(Pipeline& pipeline, const design::Design& design, const Question&
     const Solved& solved = *pipeline.stages().solved.at(hookUp.name);
     // A slow trace that the previous answer lacks is not waited for either.
     const bool wait = question.quick && previous != nullptr && previous->hookUp == hookUp.name;
+    const bool still = question.loop == LoopKind::Static;
     std::optional<LargeSignal> large;
-    if (!wait && drivesCore(solved)) large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken());
+    if ((!wait || still) && drivesCore(solved))
+        large.emplace(design, solved, pipeline.stages(), true, pipeline.stopToken(), question.loop);
     std::optional<CoreNetwork> inTime;
-    if (large && large->hasCore() && !pipeline.stopped()) inTime.emplace(large->inTime());
+    if (large && large->hasCore() && !still && !pipeline.stopped()) inTime.emplace(large->inTime());
+    const auto waits = [&](const TraceEntry& entry) {
+        return wait && entry.isSlow(design) && !(still && entry.behindEddies);
+    };
     const TraceContext context{
         design, solved, pipeline.stages(), frequencies, large ? &*large : nullptr, inTime ? &*inTime : nullptr};
     const auto& table = traceTable();
     std::vector<std::shared_ptr<const Trace>> made(table.size());
     network::inParallel(table.size(), [&](std::size_t k) {
-        if (!pipeline.stopped() && !(wait && table[k].isSlow(design))) made[k] = table[k].make(context);
+        if (!pipeline.stopped() && !waits(table[k])) made[k] = table[k].make(context);
     });
     for (std::size_t k = 0; k < table.size(); ++k) {
-        if (wait && table[k].isSlow(design)) {
+        if (waits(table[k])) {
             answer.carried = true;
             made[k] = previous->sharedTrace(table[k].kind.name);
         }
         if (made[k]) answer.traces.push_back(std::move(made[k]));
     }
+    answer.loop = question.loop;
+    answer.carried = answer.carried || still;
 }
 
 /// The previous answer's figures of a hook-up that is not the shown one; false if it has none.

@@ -19,6 +19,10 @@
 
 namespace analysis {
 
+/// The core's loop in traces: as if the field were even across its sheets, which is soon there and short above their
+/// eddy corner, or behind their eddy field.
+enum class LoopKind { Static, BehindEddies };
+
 /// What is asked besides the design. Defaults: first hook-up, 600 points from 0.1 Hz to 1 MHz, logarithmic.
 struct Question {
     std::string hookUp;               ///< "" the first
@@ -27,6 +31,8 @@ struct Question {
     /// Other hook-ups' figures and traces through the core's loop may be the previous answer's, for once: to show an
     /// edit's curves first. Then `Answer::carried` is true, and the same is to be asked again in full.
     bool quick = false;
+    /// Static with `quick`: traces that lie behind the sheets' eddy field are made with the static loop meanwhile.
+    LoopKind loop = LoopKind::BehindEddies;
     bool operator==(const Question&) const = default;
 };
 /// Logarithmic grid, both ends included.
@@ -106,9 +112,11 @@ struct Answer {
     std::vector<std::string> assumptions;  ///< in words, as named with every result
     std::vector<Stage> ran;                ///< stages that this call computed (not taken from previous)
     std::string hookUp;
-    bool carried = false;  ///< some figures or traces are still the previous answer's (`Question::quick`)
-    bool stopped = false;  ///< the stop token was set: figures and traces are empty
-    struct Stages;         ///< keys and shared stage results; private to analysis
+    bool carried =
+        false;  ///< some figures or traces are still the previous answer's, or of the static loop (`Question`)
+    LoopKind loop = LoopKind::BehindEddies;  ///< as asked
+    bool stopped = false;                    ///< the stop token was set: figures and traces are empty
+    struct Stages;                           ///< keys and shared stage results; private to analysis
     std::shared_ptr<const Stages> stages;
     [[nodiscard]] const units::Figure* figure(std::string_view name) const;
     [[nodiscard]] const Trace* trace(std::string_view name) const;
@@ -134,7 +142,8 @@ struct DistortionRow {
 [[nodiscard]] std::vector<DistortionRow> distortionTable(const design::Design& design, const Answer& answer,
                                                          const std::vector<double>& frequencies,
                                                          const std::vector<double>& levels,
-                                                         const std::stop_token& stop = {});
+                                                         const std::stop_token& stop = {},
+                                                         LoopKind loop = LoopKind::BehindEddies);
 
 /// What can be plotted, in the order of choice: name and title of each kind of trace, and of what kind its first curve
 /// is, which a mask limits.

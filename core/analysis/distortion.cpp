@@ -30,7 +30,7 @@ bool drivesCore(const Solved& solved) {
 }
 
 LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages,
-                         bool sweeping, const std::stop_token& stop)
+                         bool sweeping, const std::stop_token& stop, LoopKind loop)
     : solved_(solved),
       stages_(stages),
       levelAt_(design.brief.levelAt),
@@ -40,7 +40,8 @@ LargeSignal::LargeSignal(const design::Design& design, const Solved& solved, con
       direct_(directFieldOf(design, solved, stages)),
       past_(pastOf(design, solved, stages)),
       corner_(std::numeric_limits<double>::infinity()),
-      stop_(stop) {
+      stop_(stop),
+      loop_(loop) {
     for (const auto& b : stages.core->blocks)
         if (b.resistivity > 0)
             corner_ = std::min(corner_, magnetics::eddyCorner(b.initialPermeability, b.resistivity, b.thickness));
@@ -58,7 +59,8 @@ LargeSignal::Linear LargeSignal::linear(double frequency) const {
     const auto layout = solved_.network.layout();
     Linear linear;
     linear.frequency = frequency;
-    if (frequency > eddiesFrom * corner_) linear.eddies = std::make_shared<EddyBalance>(*stages_.loop, frequency);
+    if (loop_ == LoopKind::BehindEddies && frequency > eddiesFrom * corner_)
+        linear.eddies = std::make_shared<EddyBalance>(*stages_.loop, frequency);
     linear.around.load.resize(harmonicsSolved + 1);
     if (linear.eddies) linear.eddyLoad.resize(linear.around.load.size());
     for (int k = 1; k <= harmonicsSolved; ++k) {
@@ -180,11 +182,11 @@ double levelOfDistortion(const LargeSignal& large, const LargeSignal::Linear& li
 
 std::vector<DistortionRow> distortionTable(const design::Design& design, const Answer& answer,
                                            const std::vector<double>& frequencies, const std::vector<double>& levels,
-                                           const std::stop_token& stop) {
+                                           const std::stop_token& stop, LoopKind loop) {
     if (!answer.stages) return {};
     const auto found = answer.stages->solved.find(answer.hookUp);
     if (found == answer.stages->solved.end() || !drivesCore(*found->second)) return {};
-    const LargeSignal large(design, *found->second, *answer.stages, true, stop);
+    const LargeSignal large(design, *found->second, *answer.stages, true, stop, loop);
     std::vector<DistortionRow> rows(frequencies.size() * levels.size());
     network::inParallel(frequencies.size(), [&](std::size_t i) {
         const auto linear = large.linear(frequencies[i]);

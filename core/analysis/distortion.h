@@ -40,7 +40,7 @@ class LargeSignal {
 public:
     /// Sweeping: for many frequencies; else each is solved when asked for.
     LargeSignal(const design::Design& design, const Solved& solved, const Answer::Stages& stages, bool sweeping,
-                const std::stop_token& stop = {});
+                const std::stop_token& stop = {}, LoopKind loop = LoopKind::BehindEddies);
 
     /// Everything linear at one frequency, for a source EMF of 1 V rms.
     struct Linear {
@@ -65,6 +65,9 @@ public:
     void demagnetise();
     /// From this share of the least eddy corner of the stack's sheets on the loop lies behind their eddy field.
     static constexpr double eddiesFrom = 1.0 / 30;
+    [[nodiscard]] LoopKind loop() const noexcept { return loop_; }
+    /// Least eddy corner of the stack's sheets, Hz: above, a static loop is short.
+    [[nodiscard]] double eddyCorner() const noexcept { return corner_; }
     /// Why results are less certain, "" if they are not.
     [[nodiscard]] std::string why() const;
     /// The network seen from the core: the driven port, and where harmonics are told.
@@ -84,6 +87,7 @@ private:
     magnetics::CoreLoop::Memory past_;
     double corner_ = 0;  // least eddy corner of the stack's sheets, Hz
     std::stop_token stop_;
+    LoopKind loop_;
 };
 
 /// True where a hook-up has a drive that goes through its core.

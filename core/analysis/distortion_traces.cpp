@@ -21,6 +21,13 @@ constexpr const char* distortionSource =
     "harmonic balance of the network and the core's loop behind its sheets' eddy field, without what moving domain "
     "walls lose beyond; +-6 dB unless the loop was measured";
 
+constexpr const char* staticSource =
+    "harmonic balance of the network and the core's static loop; behind the sheets' eddy field it follows at once";
+
+std::string loopSourceOf(const TraceContext& context) {
+    return context.large->loop() == LoopKind::Static ? staticSource : distortionSource;
+}
+
 std::vector<std::string> portsOf(const TraceContext& context) {
     const auto& ports = context.solved.network.circuit().ports;
     return {ports[static_cast<std::size_t>(context.large->driven())].name,
@@ -29,6 +36,14 @@ std::vector<std::string> portsOf(const TraceContext& context) {
 
 void addDoubt(Trace& trace, const std::string& why) {
     if (!why.empty()) trace.why += (trace.why.empty() ? "" : "; ") + why;
+}
+
+/// Of a trace over frequency.
+void addLoopDoubts(Trace& trace, const LargeSignal& large) {
+    addDoubt(trace, large.why());
+    if (large.loop() != LoopKind::Static) return;
+    trace.validTo = large.eddyCorner();
+    addDoubt(trace, "above the sheets' eddy corner a static loop is short");
 }
 
 /// Columns of distortion for states along an axis; harmonics that are nowhere are left out.
@@ -97,7 +112,7 @@ std::vector<double> levelsOf(const std::vector<Driven>& states) {
 
 std::shared_ptr<const Trace> distortionTrace(const TraceContext& context) {
     if (!context.large) return nullptr;
-    Trace trace = startTrace(context, "distortion", portsOf(context), distortionSource);
+    Trace trace = startTrace(context, "distortion", portsOf(context), loopSourceOf(context));
     trace.frequency = logarithmicGrid(10, 20e3, 34);
     std::vector<Driven> states(trace.frequency.size());
     network::inParallel(states.size(), [&](std::size_t i) {
@@ -105,7 +120,7 @@ std::shared_ptr<const Trace> distortionTrace(const TraceContext& context) {
         states[i] = context.large->at(linear, LargeSignal::emfForLevel(linear, context.design.brief.operatingLevel));
     });
     trace.curves = distortionCurves(states);
-    addDoubt(trace, context.large->why());
+    addLoopDoubts(trace, *context.large);
     return std::make_shared<const Trace>(std::move(trace));
 }
 
@@ -113,7 +128,7 @@ std::shared_ptr<const Trace> distortionLevelTrace(const TraceContext& context) {
     if (!context.large) return nullptr;
     const std::vector<Driven> states = overLevel(context);
     Trace trace =
-        startTrace(context, "distortion_level", levelAxis(), levelsOf(states), portsOf(context), distortionSource);
+        startTrace(context, "distortion_level", levelAxis(), levelsOf(states), portsOf(context), loopSourceOf(context));
     trace.curves = distortionCurves(states);
     addDoubt(trace, context.large->why());
     return std::make_shared<const Trace>(std::move(trace));
@@ -125,9 +140,10 @@ std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
     constexpr double lowest = -50, stepDb = 5;  // re the knee
     const double kneeFlux = designKneeFlux(context.design, context.solved, context.stages);
     if (!std::isfinite(kneeFlux)) return nullptr;
-    Trace trace = startTrace(
-        context, "distortion_limit", portsOf(context),
-        std::string("level at which distortion or the stack's knee is reached, whichever first; ") + distortionSource);
+    Trace trace =
+        startTrace(context, "distortion_limit", portsOf(context),
+                   std::string("level at which distortion or the stack's knee is reached, whichever first; ") +
+                       loopSourceOf(context));
     trace.frequency = logarithmicGrid(10, 1000, 12);
     const std::array<double, 3> shares{0.001, 0.01, 0.03};
     trace.curves = {{"level_0.1_percent_dBu", "0.1 %", units::Kind::LevelDbu, "dBu", {}, false, {}},
@@ -149,7 +165,7 @@ std::shared_ptr<const Trace> distortionLimitTrace(const TraceContext& context) {
             trace.curves[c].y[i] = known ? std::fmin(level, knee) : std::numeric_limits<double>::quiet_NaN();
         }
     });
-    addDoubt(trace, context.large->why());
+    addLoopDoubts(trace, *context.large);
     return std::make_shared<const Trace>(std::move(trace));
 }
 

@@ -23,6 +23,7 @@ struct TraceEntry {
     TraceMaker make;
     bool slow = false;                                 ///< takes as long as all the others together
     bool (*slowFor)(const design::Design&) = nullptr;  ///< for some designs it does
+    bool behindEddies = false;                         ///< slow by the sheets' eddy field, and soon there without it
     [[nodiscard]] bool isSlow(const design::Design& design) const { return slow || (slowFor && slowFor(design)); }
 };
 [[nodiscard]] const std::vector<TraceEntry>& traceTable();

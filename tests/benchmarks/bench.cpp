@@ -99,12 +99,21 @@ void twoALayer(State& state, const DesignPtr& d) {
 }
 
 /// 20 levels at each of 20 frequencies, with the search coil's network.
-void distortion(State& state, const DesignPtr& d) {
+void distortionWith(State& state, const DesignPtr& d, analysis::LoopKind loop) {
     const analysis::AnswerPtr answer = analysis::answer(*d, shop());
     std::vector<double> levels;
     for (int i = 0; i < 20; ++i) levels.push_back(d->brief.operatingLevel - 33 + 3.0 * i);
     const std::vector<double> frequencies = analysis::logarithmicGrid(20, 20e3, 20);
-    for (auto step : state) benchmark::DoNotOptimize(analysis::distortionTable(*d, *answer, frequencies, levels));
+    for (auto step : state)
+        benchmark::DoNotOptimize(analysis::distortionTable(*d, *answer, frequencies, levels, {}, loop));
+}
+
+void distortion(State& state, const DesignPtr& d) {
+    distortionWith(state, d, analysis::LoopKind::BehindEddies);
+}
+
+void distortionStatic(State& state, const DesignPtr& d) {
+    distortionWith(state, d, analysis::LoopKind::Static);
 }
 
 /// Step response from a solved hook-up, 600 times.
@@ -139,6 +148,7 @@ int main(int argc, char** argv) {
         time("whole_edit", wholeEdit);
         if (name.ends_with("_layers")) time("two_a_layer", twoALayer);
         time("distortion", distortion);
+        time("distortion_static", distortionStatic);
         time("step_response", stepResponse);
     }
     benchmark::Initialize(&argc, argv);

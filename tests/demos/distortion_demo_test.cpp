@@ -96,6 +96,27 @@ TEST(LargeSignal, SourceResistanceMakesTheDistortion) {
     EXPECT_GT(third(3), third(1) + 1);
 }
 
+/// Meanwhile the static loop is shown, marked above the eddy corner; far below it both are the same.
+TEST(LargeSignal, IsShownStaticFirstAndBehindTheEddyFieldThen) {
+    const auto before = named("microphone-input");
+    const auto edited = design::changed(before, [](design::Design& d) { d.brief.operatingLevel.value += 1; });
+    analysis::Question meanwhile;
+    meanwhile.quick = true;
+    meanwhile.loop = analysis::LoopKind::Static;
+    const auto early = analysis::answer(*edited, demos::shop(), analysis::answer(before, demos::shop()), {}, meanwhile);
+    const auto full = analysis::answer(*edited, demos::shop(), early);
+    ASSERT_TRUE(early->carried);
+    ASSERT_FALSE(full->carried);
+    const auto *soon = early->trace("distortion"), *then = full->trace("distortion");
+    ASSERT_TRUE(soon != nullptr && then != nullptr);
+    EXPECT_LT(soon->validTo, 20e3);
+    EXPECT_GT(then->validTo, 20e3);
+    EXPECT_NE(soon->source, then->source);
+    EXPECT_NEAR(std::log10(soon->curves[0].y.front() / then->curves[0].y.front()), 0, 0.05);
+    const auto fresh = analysis::answer(*edited, demos::shop());
+    EXPECT_EQ(then->curves[0].y, fresh->trace("distortion")->curves[0].y);
+}
+
 TEST(LargeSignal, EveryDemoSettlesAtEveryLevel) {
     for (const char* name : demos::all) {
         const Bench bench(named(name));
