@@ -9,9 +9,8 @@ Run:  python3 large_signal.py > large_signal.json      (needs ngspice; some minu
 import cmath
 import json
 import math
-import os
-import subprocess
-import tempfile
+
+from scripts.ngspice import columns
 
 PI = math.pi
 MU0 = 4e-7 * PI
@@ -113,12 +112,7 @@ quit 0
 .endc
 .end
 """
-    with tempfile.TemporaryDirectory() as folder:
-        with open(os.path.join(folder, "core.cir"), "w") as file:
-            file.write(net)
-        subprocess.run(["ngspice", "-b", "core.cir"], cwd=folder, check=True, capture_output=True)
-        with open(os.path.join(folder, "out.txt")) as file:
-            data = [tuple(map(float, line.split())) for line in file]
+    data = list(zip(*columns(net)))
     wave, i = [], 0
     for n in range(per):
         t = n / per / F + (cycles - 1) / F

@@ -12,11 +12,10 @@ Run:  python3 core_in_time.py > ../core_in_time.json      (needs numpy and ngspi
 """
 import json
 import math
-import os
-import subprocess
-import tempfile
 
 import numpy as np
+
+from ngspice import columns
 
 PI = math.pi
 MU0 = 4e-7 * PI
@@ -162,14 +161,8 @@ quit 0
 .endc
 .end
 """
-    with tempfile.TemporaryDirectory() as folder:
-        with open(os.path.join(folder, "core.cir"), "w") as file:
-            file.write(net)
-        done = subprocess.run(["ngspice", "-b", "core.cir"], cwd=folder, capture_output=True, text=True)
-        if not os.path.exists(os.path.join(folder, "out.txt")):
-            raise RuntimeError(done.stdout + done.stderr)
-        data = np.loadtxt(os.path.join(folder, "out.txt"))
-    return [[float(np.interp(t, data[:, 0], data[:, k])) for t in ASKED[name]] for k in (1, 2, 3)]
+    times, *waves = columns(net)
+    return [[float(np.interp(t, times, wave)) for t in ASKED[name]] for wave in waves]
 
 
 def row(name, told):

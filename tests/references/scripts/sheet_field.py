@@ -10,13 +10,12 @@ Run:  python3 sheet_field.py > ../sheet_field.json      (needs numpy, scipy and 
 """
 import json
 import math
-import os
-import subprocess
-import tempfile
 
 import numpy as np
 from scipy.linalg import solve_banded
 from scipy.special import erf
+
+from ngspice import columns
 
 PI = math.pi
 MU0 = 4e-7 * PI
@@ -118,13 +117,8 @@ quit 0
 .endc
 .end
 """
-    with tempfile.TemporaryDirectory() as folder:
-        with open(os.path.join(folder, "sheet.cir"), "w") as file:
-            file.write(net)
-        subprocess.run(["ngspice", "-b", "sheet.cir"], cwd=folder, check=True, capture_output=True)
-        data = np.loadtxt(os.path.join(folder, "out.txt"))
     times = (np.arange(per) / per + cycles - 1) / f
-    return harmonics(np.interp(times, data[:, 0], data[:, 1]))
+    return harmonics(np.interp(times, *columns(net)))
 
 
 def rows(make, cases):
