@@ -112,8 +112,8 @@ struct Answer {
     std::vector<std::string> assumptions;  ///< in words, as named with every result
     std::vector<Stage> ran;                ///< stages that this call computed (not taken from previous)
     std::string hookUp;
-    bool carried =
-        false;  ///< some figures or traces are still the previous answer's, or of the static loop (`Question`)
+    /// Some figures or traces are still the previous answer's, or of the static loop (`Question`).
+    bool carried = false;
     LoopKind loop = LoopKind::BehindEddies;  ///< as asked
     bool stopped = false;                    ///< the stop token was set: figures and traces are empty
     struct Stages;                           ///< keys and shared stage results; private to analysis

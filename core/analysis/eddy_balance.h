@@ -31,9 +31,8 @@ public:
     EddyBalance& operator=(EddyBalance&&) = delete;
     EddyBalance(const EddyBalance&) = delete;
     EddyBalance& operator=(const EddyBalance&) = delete;
-    /// `start`: a neighbour at the same frequency, or null. Sought to 1e-7 of the drive, settled
-    /// to 5e-6. Where saturation is so deep
-    /// that a sheet's field has fronts between the grid's places it may not settle.
+    /// `start`: a neighbour at the same frequency, or null. Sought to 1e-7 of the drive, settled to 5e-6. Where
+    /// saturation is so deep that a sheet's field has fronts between the grid's places it may not settle.
     [[nodiscard]] Cycle steadyCycle(const magnetics::CoreLoop::Memory& before, const Surroundings& around,
                                     const Cycle* start = nullptr) const;
 
