@@ -215,6 +215,7 @@ Found Alike::found(const design::Design& design, const std::stop_token& stop) co
     Pipeline pipeline(design, known_->shop, known_->nominal.get(), stop);
     pipeline.layOut();
     pipeline.computeFields(known_->nominal->cut.pieces);
+    pipeline.reach(known_->from, known_->to);
     return pipeline.stopped() ? Found{} : told(design, pipeline);
 }
 

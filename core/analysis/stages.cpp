@@ -254,7 +254,7 @@ std::shared_ptr<const Solved> Pipeline::solve(const design::HookUp& hookUp) {
     if (known(hookUp)) return now_->solved[hookUp.name] = previous_->solved.at(hookUp.name);
     note(Stage::Solve);
     auto solved = std::make_shared<Solved>(hookUp, circuitOf(design_, hookUp, *now_, now_->cut));
-    solved->sweep(stop_);
+    solved->sweep(stop_, low_, high_);
     now_->solved[hookUp.name] = solved;
     return solved;
 }

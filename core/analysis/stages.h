@@ -78,6 +78,11 @@ public:
     /// The same with layers cut as told, so that nothing is estimated and nothing prepared for measurements; as
     /// `computeFields` where the layers are not as many.
     void computeFields(const network::Pieces& pieces);
+    /// What `solve` solves carries between these frequencies; beyond, each is solved when it is asked for.
+    void reach(double low, double high) {
+        low_ = low;
+        high_ = high;
+    }
     /// Makes what `measurement` needs, where it is not there.
     void prepareMeasurements();
     /// Takes the previous answer's fields as they are, for hook-ups that are given solved; the core is the design's
@@ -116,6 +121,7 @@ private:
     std::stop_token stop_;
     std::shared_ptr<Answer::Stages> now_;
     std::vector<Stage> ran_;
+    double low_ = lowestFrequency, high_ = highestFrequency;
 };
 
 }  // namespace analysis

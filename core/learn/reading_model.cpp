@@ -4,11 +4,13 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numeric>
 #include <set>
 
 #include "analysis/in_threads.h"
 #include "learn/terminal_reader.h"
+#include "spread/run.h"
 
 namespace learn {
 
@@ -28,8 +30,11 @@ Vector scaledOf(const std::vector<Probe>& probes, const std::vector<double>& val
     return all;
 }
 
-Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
-                const std::vector<double>& middle, const UnitReader& read) {
+namespace {
+
+/// A column for each of the chosen numbers.
+Matrix slopesByNumber(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
+                      const std::vector<double>& middle, const UnitReader& read) {
     std::vector<Vector> columns(chosen.size());
     analysis::inThreads(chosen.size(), 0, {}, [&] {
         auto unit = std::make_shared<spread::UnitDesign>(variation);
@@ -48,13 +53,33 @@ Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_
     return slopes;
 }
 
+/// A column for each independent cause, from those for the chosen numbers.
+Matrix slopesByCause(const spread::Variation& variation, const std::vector<std::size_t>& chosen, const Matrix& slopes) {
+    std::map<std::size_t, Eigen::Index> column;
+    for (const auto k : chosen) column.emplace(k, static_cast<Eigen::Index>(column.size()));
+    const auto causes = spread::causesOf(spread::drawnOf(variation.all));
+    Matrix all = Matrix::Zero(slopes.rows(), static_cast<Eigen::Index>(causes.size()));
+    for (std::size_t c = 0; c < causes.size(); ++c)
+        for (const auto& effect : causes[c].effects)
+            if (const auto at = column.find(effect.drawn); at != column.end())
+                all.col(static_cast<Eigen::Index>(c)) += effect.weight * slopes.col(at->second);
+    return all;
+}
+
+}  // namespace
+
+Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
+                const std::vector<double>& middle, const UnitReader& read) {
+    return slopesByCause(variation, chosen, slopesByNumber(variation, chosen, middle, read));
+}
+
 Matrix slopesOfAll(const spread::Variation& variation, const UnitReader& read) {
     std::vector<std::size_t> all(variation.all.size());
     std::iota(all.begin(), all.end(), std::size_t{0});
-    Matrix slopes = slopesOf(variation, all, spread::nominals(variation), read);
+    Matrix slopes = slopesByNumber(variation, all, spread::nominals(variation), read);
     for (Eigen::Index k = 0; k < slopes.cols(); ++k)
         if (!slopes.col(k).allFinite()) slopes.col(k).setZero();
-    return slopes;
+    return slopesByCause(variation, all, slopes);
 }
 
 ReadingModel nominalModel(const design::Design& design, const shop::PlanPrediction& prediction,

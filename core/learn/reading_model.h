@@ -23,7 +23,7 @@ struct ReadingModel {
     spread::Variation variation;  ///< of the design in the fixture; its base is the nominal unit
     std::vector<double> nominal;  ///< readings, a probe each
     Vector scaled;                ///< the same in the probes' scales
-    Matrix slopes;                ///< a probe a row, a varying number a column: change for one standard deviation
+    Matrix slopes;                ///< a probe a row, a cause that varies a column: change for one standard deviation
     /// Covariance of good units' readings in the probes' scales; instruments and model left out.
     [[nodiscard]] Matrix spread() const { return slopes * slopes.transpose(); }
 };
@@ -45,8 +45,10 @@ struct ReadingModel {
 /// Readings in their scales of a unit whose varying numbers have these values. Called from several threads, with a unit
 /// of the thread's own.
 using UnitReader = std::function<Vector(spread::UnitDesign& unit, const std::vector<double>& values)>;
-/// A column for each of the chosen varying numbers: half the change of what `read` gives between one standard deviation
-/// less and more of it than in `middle`; not a number where it does not occur. On all the machine's threads.
+/// A column for each independent cause (`spread::causesOf`: what a number has by itself, and what those of a lot have
+/// in common), of the chosen varying numbers: half the change of what `read` gives between one standard deviation less
+/// and more of each number than in `middle`, by the cause's weights; not a number where it does not occur. On all the
+/// machine's threads.
 [[nodiscard]] Matrix slopesOf(const spread::Variation& variation, const std::vector<std::size_t>& chosen,
                               const std::vector<double>& middle, const UnitReader& read);
 

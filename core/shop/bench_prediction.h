@@ -60,9 +60,10 @@ inline constexpr double coverage = 2.576;
 [[nodiscard]] catalog::Tolerances benchTolerances(catalog::Tolerances tolerances);
 
 /// Tolerance analysis of a unit on the bench: each number that varies alone, one standard deviation to either side
-/// (`spread::UnitDesign`), half of what that changes; the root of the squares of all (law of propagation, JCGM
-/// 100:2008, 5.1.2; first order) times `coverage`. What the fixture replaces (source, load) does not vary; temperature
-/// is corrected for; mistakes in turns are what the tests are to find.
+/// (`spread::UnitDesign`), half of what that changes; the root of the squares of all, those of one lot together (law of
+/// propagation with correlated numbers, JCGM 100:2008, 5.2; first order) times `coverage`. Layers are cut as the base
+/// unit's are, so that a unit does not differ by its cut. What the fixture replaces (source, load) does not vary;
+/// temperature is corrected for; mistakes in turns are what the tests are to find.
 /// `previous` as below.
 [[nodiscard]] BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop,
                                       const catalog::Tolerances& tolerances, const BenchQuestion& question,

@@ -1,91 +1,91 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <cmath>
-#include <limits>
-#include <set>
+#include <string>
+#include <vector>
 
+#include "analysis/alike.h"
 #include "analysis/in_threads.h"
 #include "shop/bench_prediction.h"
-#include "shop/curve_value.h"
-#include "spread/varying.h"
+#include "spread/run.h"
 
 namespace shop {
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::quiet_NaN();
+constexpr double reference = 1000;  // Hz
 
-/// What is read of one unit.
+/// What is read of one unit; a reading that does not occur is not a number.
 struct Readings {
-    std::map<std::string, double> figures;
-    std::vector<double> response, distortion;
+    std::vector<double> figures, response, distortion;
 };
 
-/// A unit answered in each hook-up of the bench, at as few frequencies as the readings need.
+/// Every figure that the bench shows of the base unit, by the name that it has in a unit with all hook-ups.
+std::vector<std::string> shownFigures(const design::Design& base, const catalog::Catalog& shop,
+                                      const analysis::AnswerPtr& first) {
+    std::vector<std::string> names;
+    for (std::size_t k = 0; k < base.hookUps.size(); ++k) {
+        const auto answer = k == 0 ? first : hookUpAnswer(base, base.hookUps[k], shop, first, {reference}).answer;
+        for (const auto& figure : answer->figures)
+            if (std::isfinite(figure.value) && (k == 0 || figure.hookUp == answer->hookUp))
+                names.push_back(figure.name + figureSuffix(base, k));
+    }
+    return names;
+}
+
+/// Units answered in every hook-up of the bench, cut as the base unit is, at as few frequencies as the readings need.
 class Reader {
 public:
     Reader(const design::Design& base, const catalog::Catalog& shop, const BenchQuestion& asked,
            const analysis::AnswerPtr& previous)
-        : base_(base), shop_(shop), asked_(asked) {
-        std::set<double> all(asked.response.begin(), asked.response.end());
-        all.insert(1000);
-        frequencies_.assign(all.begin(), all.end());
-        previous_ = hookUpAnswer(base, base.hookUps.front(), shop, previous, frequencies_).answer;
-    }
+        : shop_(shop),
+          asked_(asked),
+          previous_(hookUpAnswer(base, base.hookUps.front(), shop, previous, {reference}).answer),
+          names_(shownFigures(base, shop, previous_)),
+          alike_(base, shop, {names_, asked.response}) {}
+    [[nodiscard]] const std::vector<std::string>& names() const noexcept { return names_; }
     [[nodiscard]] Readings of(const design::Design& unit, bool distorts) const {
-        Readings readings;
-        auto previous = previous_;
-        for (std::size_t k = 0; k < unit.hookUps.size(); ++k) {
-            const HookUpAnswer one = hookUpAnswer(unit, unit.hookUps[k], shop_, previous, frequencies_);
-            for (const auto& figure : one.answer->figures)
-                if (k == 0 || figure.hookUp == one.answer->hookUp)
-                    readings.figures[figure.name + figureSuffix(unit, k)] = figure.value;
-            if (k == 0) first(one, distorts, readings);
-            previous = one.answer;
-        }
-        return readings;
+        const auto found = alike_.found(unit);
+        return {found.values, found.response, distorts ? distortionOf(unit) : std::vector<double>{}};
     }
-    /// Of the base unit.
-    [[nodiscard]] Readings nominal() const { return of(base_, false); }
 
 private:
-    void first(const HookUpAnswer& one, bool distorts, Readings& readings) const {
-        const auto* trace = one.answer->trace("response");
-        const bool responds = trace != nullptr && !trace->curves.empty();
-        const auto level = [&](double f) { return responds ? valueAt(*trace, trace->curves.front(), f) : none; };
-        for (const double f : asked_.response) readings.response.push_back(level(f) - level(1000));
-        if (!distorts) return;
-        for (const auto& row : analysis::distortionTable(one.design, *one.answer, asked_.distortion, {asked_.level}))
-            readings.distortion.push_back(20 * std::log10(row.thd));
+    [[nodiscard]] std::vector<double> distortionOf(const design::Design& unit) const {
+        const auto first = hookUpAnswer(unit, unit.hookUps.front(), shop_, previous_, {reference});
+        std::vector<double> all;
+        for (const auto& row :
+             analysis::distortionTable(first.design, *first.answer, asked_.distortion, {asked_.level}))
+            all.push_back(20 * std::log10(row.thd));
+        return all;
     }
 
-    const design::Design& base_;
     const catalog::Catalog& shop_;
     const BenchQuestion& asked_;
-    std::vector<double> frequencies_;
     analysis::AnswerPtr previous_;
+    std::vector<std::string> names_;
+    analysis::Alike alike_;
 };
 
-double squared(double above, double below) {
-    const double change = (above - below) / 2;
-    return change * change;
-}
-
-/// Adds what one number does.
-void take(BenchSpread& sum, const Readings& above, const Readings& below) {
-    for (auto& [name, width] : sum.figures) {
-        const auto a = above.figures.find(name), b = below.figures.find(name);
-        width += a == above.figures.end() || b == below.figures.end() ? none : squared(a->second, b->second);
+/// Half widths from what each number alone changes by one standard deviation. Numbers of one lot (paper of one roll in
+/// several places) move together, so the changes of each independent cause are summed before they are squared.
+std::vector<double> widths(std::size_t count, const std::vector<spread::Cause>& causes,
+                           const std::vector<Readings>& above, const std::vector<Readings>& below,
+                           std::vector<double> Readings::*read) {
+    // Distortion is read for some numbers alone.
+    const auto change = [&](std::size_t number, std::size_t k) {
+        const auto &up = above[number].*read, &down = below[number].*read;
+        return k < up.size() ? (up[k] - down[k]) / 2 : 0;
+    };
+    std::vector<double> all(count, 0);
+    for (std::size_t k = 0; k < count; ++k) {
+        double variance = 0;
+        for (const auto& cause : causes) {
+            double sum = 0;
+            for (const auto& effect : cause.effects) sum += effect.weight * change(effect.drawn, k);
+            variance += sum * sum;
+        }
+        all[k] = coverage * std::sqrt(variance);
     }
-    for (std::size_t k = 0; k < sum.response.size(); ++k)
-        sum.response[k] += squared(above.response[k], below.response[k]);
-    for (std::size_t k = 0; k < sum.distortion.size() && k < above.distortion.size(); ++k)
-        sum.distortion[k] += squared(above.distortion[k], below.distortion[k]);
-}
-
-void finish(BenchSpread& sum) {
-    for (auto& [name, width] : sum.figures) width = coverage * std::sqrt(width);
-    for (auto* all : {&sum.response, &sum.distortion})
-        for (double& width : *all) width = coverage * std::sqrt(width);
+    return all;
 }
 
 }  // namespace
@@ -99,9 +99,7 @@ catalog::Tolerances benchTolerances(catalog::Tolerances tolerances) {
 BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop, const catalog::Tolerances& tolerances,
                         const BenchQuestion& question, const analysis::AnswerPtr& previous) {
     const spread::Variation variation = spread::variationOf(bench.design, shop, benchTolerances(tolerances));
-    std::vector<double> nominal;
-    nominal.reserve(variation.all.size());
-    for (const auto& v : variation.all) nominal.push_back(v.nominal);
+    const std::vector<double> nominal = spread::nominals(variation);
     const Reader reader(*variation.base, shop, question, previous);
     std::vector<Readings> above(nominal.size()), below(nominal.size());
     analysis::inThreads(nominal.size(), 0, {}, [&] {
@@ -118,12 +116,11 @@ BenchSpread benchSpread(const Bench& bench, const catalog::Catalog& shop, const 
         };
     });
     BenchSpread sum;
-    for (const auto& [name, value] : reader.nominal().figures)
-        if (std::isfinite(value)) sum.figures[name] = 0;
-    sum.response.assign(question.response.size(), 0);
-    sum.distortion.assign(question.distortion.size(), 0);
-    for (std::size_t k = 0; k < nominal.size(); ++k) take(sum, above[k], below[k]);
-    finish(sum);
+    const auto causes = spread::causesOf(spread::drawnOf(variation.all));
+    const auto figures = widths(reader.names().size(), causes, above, below, &Readings::figures);
+    for (std::size_t k = 0; k < figures.size(); ++k) sum.figures[reader.names()[k]] = figures[k];
+    sum.response = widths(question.response.size(), causes, above, below, &Readings::response);
+    sum.distortion = widths(question.distortion.size(), causes, above, below, &Readings::distortion);
     return sum;
 }
 

@@ -32,6 +32,10 @@ struct Cause {
     std::vector<Effect> effects;  ///< several where numbers share a lot
 };
 
+/// What deviates by itself, units' own causes first, then lots'. Numbers that share a lot are correlated by it,
+/// sqrt(s_i s_k) in all: an effect on several of them is summed before it is squared.
+[[nodiscard]] std::vector<Cause> causesOf(const std::vector<Drawn>& drawn);
+
 /// z = sqrt(s) z_lot + sqrt(1 - s) z_unit for each varying number, s its lot share: unit k depends on seed and k alone,
 /// its lot on k / lotSize. Unit deviates first among the dimensions, lot deviates behind them, numbered by lot.
 class Draws {

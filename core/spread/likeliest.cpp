@@ -36,12 +36,11 @@ public:
         : study_(study), readings_(readings), columns_(columnsOf(study, readings)) {
         const auto& all = study_.variation().all;
         const auto n = static_cast<Index>(all.size());
-        together_ = Matrix::Identity(n, n);
-        for (Index i = 0; i < n; ++i)
-            for (Index k = 0; k < n; ++k) {
-                const auto &a = all[static_cast<std::size_t>(i)], &b = all[static_cast<std::size_t>(k)];
-                if (i != k && !a.lot.empty() && a.lot == b.lot) together_(i, k) = std::sqrt(a.lotShare * b.lotShare);
-            }
+        together_ = Matrix::Zero(n, n);
+        for (const auto& cause : causesOf(drawnOf(all)))
+            for (const auto& a : cause.effects)
+                for (const auto& b : cause.effects)
+                    together_(static_cast<Index>(a.drawn), static_cast<Index>(b.drawn)) += a.weight * b.weight;
         at_ = Vector::Zero(n);
     }
 

@@ -3,11 +3,13 @@
 #pragma once
 
 #include <cstdlib>
+#include <functional>
 #include <random>
 
 #include "learn/cause.h"
 #include "plans.h"
 #include "spread/normal.h"
+#include "spread/run.h"
 
 namespace drawn {
 
@@ -40,12 +42,20 @@ inline const learn::CauseFinder& finder(const std::string& name) {
     return *one;
 }
 
+/// Deviates of a unit that stands in lots of its own.
+inline std::vector<double> deviatesOf(const spread::Variation& variation, const std::function<double()>& normals) {
+    std::vector<double> deviates(variation.all.size(), 0);
+    for (const auto& cause : spread::causesOf(spread::drawnOf(variation.all))) {
+        const double one = normals();
+        for (const auto& effect : cause.effects) deviates[effect.drawn] += effect.weight * one;
+    }
+    return deviates;
+}
+
 /// A unit as the shop's tolerances make it.
 inline design::Design unitOf(const spread::Variation& variation, Normals& normals) {
     spread::UnitDesign unit(variation);
-    std::vector<double> deviates;
-    for (std::size_t k = 0; k < variation.all.size(); ++k) deviates.push_back(normals());
-    return unit.deviating(deviates);
+    return unit.deviating(deviatesOf(variation, [&] { return normals(); }));
 }
 
 }  // namespace drawn

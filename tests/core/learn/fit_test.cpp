@@ -37,7 +37,9 @@ struct Bench {
     [[nodiscard]] design::DesignPtr unit(const std::vector<double>& logs,
                                          const std::function<double()>& normals) const {
         std::vector<double> values;
-        for (const auto& one : variation.all) values.push_back(one.law.value(one.nominal, normals()));
+        const auto deviates = drawn::deviatesOf(variation, normals);
+        for (std::size_t k = 0; k < deviates.size(); ++k)
+            values.push_back(variation.all[k].law.value(variation.all[k].nominal, deviates[k]));
         for (std::size_t u = 0; u < unknowns.size(); ++u)
             for (const auto k : unknowns[u].members) values[k] = variation.all[k].nominal * std::exp(logs[u]);
         spread::UnitDesign made(variation);
